@@ -1,0 +1,132 @@
+// Package drive holds the physics of a joint turned by a positional servo: what
+// torque, speed and travel a motion asks for, and what a measured servo gives.
+//
+// A load turns through a swing in a time, following a motion law. Between servo
+// and joint stands a ratio, the servo's angle per angle of the joint (a
+// reduction has a ratio above 1), and an efficiency. Size works out the torque
+// along the swing and judges it against the servo's stall torque, speed and
+// travel.
+//
+// Lengths are millimetres, masses kg, inertias kg·m², torques N·m, times
+// seconds; names ending in Deg are degrees. A servo's stall torque and speed are
+// those at the voltage it will run on. Under load its speed is taken to fall on
+// the straight line of a direct-current motor, omega0 (1 - T/Ts).
+//
+// The package chooses no gears and knows no parts.
+package drive
+
+import "pintle/check"
+
+// DefaultEfficiency is the share of the servo's work that reaches the joint
+// through one pair of printed gears or one lever (common practice, no source).
+const DefaultEfficiency = 0.9
+
+// A Spec is a servo, what it turns, how, and what stands between.
+type Spec struct {
+	Servo      Servo
+	Load       Load
+	Motion     Motion
+	Ratio      float64 // angle of the servo per angle of the joint, > 0
+	Efficiency float64 // share, above 0 up to 1; see DefaultEfficiency
+	Limits     check.Limits
+}
+
+// A Drive is a sized drive: what its motion asks for and what its servo gives.
+type Drive struct {
+	spec   Spec
+	demand demand
+}
+
+// Size works out what the motion asks of the servo. It returns a
+// *check.FieldError for a quantity that no drive can have; a servo that is too
+// weak, slow or short of travel is no error but a Finding.
+func Size(spec Spec) (*Drive, error) {
+	if err := spec.validate(); err != nil {
+		return nil, err
+	}
+	return sized(spec), nil
+}
+
+func sized(spec Spec) *Drive { return &Drive{spec, demandOf(spec)} }
+
+func (s Spec) validate() error {
+	if err := s.Servo.validate(); err != nil {
+		return err
+	}
+	if err := s.Load.validate(); err != nil {
+		return err
+	}
+	if err := s.Motion.validate(); err != nil {
+		return err
+	}
+	if err := check.InRange("ratio", s.Ratio, "", 0.01, 1000,
+		"give the servo's angle per angle of the joint: wheel teeth over pinion teeth"); err != nil {
+		return err
+	}
+	return check.InRange("efficiency", s.Efficiency, "", 0.05, 1,
+		"give the share that reaches the joint, 0.9 for one pair of gears")
+}
+
+// AvailableSwingDeg returns how far the servo's travel turns the joint, in deg.
+func (d *Drive) AvailableSwingDeg() float64 { return d.spec.Servo.Travel() / d.spec.Ratio }
+
+// UsedTravelDeg returns how much of the servo's travel the swing uses, in deg.
+func (d *Drive) UsedTravelDeg() float64 { return d.spec.Motion.SwingDeg * d.spec.Ratio }
+
+// SpareTravelDeg returns the travel left at each end, in deg, with the swing in
+// the middle of the servo's travel; negative where the travel does not suffice.
+func (d *Drive) SpareTravelDeg() float64 {
+	return (d.spec.Servo.Travel() - d.UsedTravelDeg()) / 2
+}
+
+// PeakShare returns the highest servo torque as a share of the stall torque.
+func (d *Drive) PeakShare() float64 { return d.demand.peak / d.spec.Servo.StallTorque }
+
+// HeldShare returns the larger of the held and the root-mean-square servo
+// torque as a share of the stall torque.
+func (d *Drive) HeldShare() float64 {
+	return max(d.demand.held, d.demand.rms) / d.spec.Servo.StallTorque
+}
+
+// SpeedShare returns the needed servo speed as a share of what the servo gives
+// at the torque it bears at that moment, at the worst moment of the motion.
+func (d *Drive) SpeedShare() float64 { return d.demand.speedShare }
+
+// Values returns the drive's numbers for the report, by name; a name ends in
+// its unit where that is not plain. shortest_time_s is left out where no time
+// is long enough for the servo to bear the load.
+func (d *Drive) Values() map[string]any {
+	m, s := d.spec.Motion, d.spec.Servo
+	peakSpeed := m.peakSpeedDeg()
+	values := map[string]any{
+		"ratio":                    d.spec.Ratio,
+		"efficiency":               d.spec.Efficiency,
+		"travel_deg":               s.Travel(),
+		"available_swing_deg":      d.AvailableSwingDeg(),
+		"used_travel_deg":          d.UsedTravelDeg(),
+		"spare_travel_deg":         d.SpareTravelDeg(),
+		"peak_speed_deg_s":         peakSpeed,
+		"servo_peak_speed_deg_s":   peakSpeed * d.spec.Ratio,
+		"servo_no_load_deg_s":      s.SpeedDegPerS,
+		"no_load_time_s":           d.UsedTravelDeg() / s.SpeedDegPerS,
+		"peak_acceleration_deg_s2": m.peakAccelerationDeg(),
+		"inertia_kg_m2":            d.spec.Load.inertia(),
+		"inertia_torque":           d.spec.Load.inertia() * m.peakAccelerationDeg() * rad,
+		"gravity_torque":           d.demand.gravity,
+		"friction_torque":          d.spec.Load.BearingFriction,
+		"extra_torque":             d.spec.Load.ExtraTorque,
+		"peak_joint_torque":        d.demand.peak * d.spec.Ratio * d.spec.Efficiency,
+		"servo_peak_torque":        d.demand.peak,
+		"servo_rms_torque":         d.demand.rms,
+		"servo_held_torque":        d.demand.held,
+		"peak_share":               d.PeakShare(),
+		"rms_share":                d.demand.rms / s.StallTorque,
+		"held_share":               d.demand.held / s.StallTorque,
+		"speed_share":              d.SpeedShare(),
+		"worst_position_deg":       d.demand.worstDeg,
+	}
+	if t, ok := shortestTime(d.spec); ok {
+		values["shortest_time_s"] = t
+	}
+	return values
+}

@@ -1,0 +1,121 @@
+package drive
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"pintle/check"
+)
+
+// A change is one number of a drive that a builder may raise or lower.
+type change struct {
+	name, unit string
+	value      float64 // as it is
+	reach      float64 // how far it is tried, as a multiple of value
+	with       func(s Spec, value float64) Spec
+}
+
+func changes(s Spec) []change {
+	ratio := func(s Spec, v float64) Spec { s.Ratio = v; return s }
+	return []change{
+		{"ratio", "", s.Ratio, 10, ratio},
+		{"ratio", "", s.Ratio, 0.1, ratio},
+		{"time", " s", s.Motion.Time, 10, func(s Spec, v float64) Spec { s.Motion.Time = v; return s }},
+		{"swing", " deg", s.Motion.SwingDeg, 0.5, func(s Spec, v float64) Spec { s.Motion.SwingDeg = v; return s }},
+		{"stall torque", " N·m", s.Servo.StallTorque, 20, func(s Spec, v float64) Spec { s.Servo.StallTorque = v; return s }},
+		{"servo speed", " deg/s", s.Servo.SpeedDegPerS, 10, func(s Spec, v float64) Spec { s.Servo.SpeedDegPerS = v; return s }},
+		{"servo travel", " deg", s.Servo.Travel(), 10, withTravel},
+	}
+}
+
+func withTravel(s Spec, travel float64) Spec {
+	k := travel / s.Servo.Travel()
+	s.Servo.Points = slices.Clone(s.Servo.Points)
+	for i := range s.Servo.Points {
+		s.Servo.Points[i].AngleDeg *= k
+	}
+	return s
+}
+
+// remedy tries one change at a time and names those that let the check pass
+// and make no other check worse.
+func (d *Drive) remedy(rule int) string {
+	before := d.judge()
+	var cures []string
+	for _, c := range changes(d.spec) {
+		cured := func(value float64) bool {
+			after := sized(c.with(d.spec, value)).judge()
+			return after[rule].Verdict == check.Pass && noWorse(before, after)
+		}
+		if value, ok := c.nearest(cured); ok {
+			cures = append(cures, c.name+c.sign()+strconv.FormatFloat(value, 'f', -1, 64)+c.unit)
+		}
+	}
+	if len(cures) == 0 {
+		return Rules()[rule].Change
+	}
+	return strings.Join(cures, ", or ")
+}
+
+func (c change) sign() string {
+	if c.reach < 1 {
+		return " <= "
+	}
+	return " >= "
+}
+
+// nearest returns the value nearest to the present one that cures, rounded
+// away from it to three digits.
+func (c change) nearest(cured func(float64) bool) (float64, bool) {
+	const tries = 40
+	good, bad := math.NaN(), c.value
+	for i := 1; i <= tries && math.IsNaN(good); i++ {
+		v := c.value * math.Pow(c.reach, float64(i)/tries)
+		if cured(v) {
+			good = v
+		} else {
+			bad = v
+		}
+	}
+	if math.IsNaN(good) {
+		return 0, false
+	}
+	for range 20 {
+		if middle := (good + bad) / 2; cured(middle) {
+			good = middle
+		} else {
+			bad = middle
+		}
+	}
+	rounded := roundAway(good, c.reach > 1)
+	return rounded, cured(rounded)
+}
+
+// roundAway rounds to three significant digits, up or down.
+func roundAway(v float64, up bool) float64 {
+	unit := math.Pow(10, math.Floor(math.Log10(v))-2)
+	count := math.Floor(v/unit + 1e-9)
+	if up {
+		count = math.Ceil(v/unit - 1e-9)
+	}
+	clean, err := strconv.ParseFloat(strconv.FormatFloat(count*unit, 'g', 4, 64), 64)
+	if err != nil {
+		panic("drive: a rounded number does not parse: " + err.Error())
+	}
+	return clean
+}
+
+func noWorse(before, after []check.Finding) bool {
+	for i := range before {
+		if rank(after[i].Verdict) > rank(before[i].Verdict) {
+			return false
+		}
+	}
+	return true
+}
+
+func rank(v check.Verdict) int {
+	return slices.Index([]check.Verdict{check.Pass, check.Note, check.Caution, check.Fail}, v)
+}
