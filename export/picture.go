@@ -1,0 +1,239 @@
+package export
+
+import (
+	"image"
+	"image/color"
+	"image/png"
+	"io"
+	"math"
+
+	"pintle/geom"
+	"pintle/mesh"
+)
+
+// A Body is one mesh placed in a picture.
+type Body struct {
+	Mesh  *mesh.Mesh
+	Place Placed  // where it stands; the zero value leaves it on its bed
+	Grey  float64 // of a surface that faces the light, 0 black to 1 white; 0 means 0.85
+}
+
+// A Picture is a shaded view of bodies, orthographic, with hidden surfaces
+// hidden, edges drawn and a scale bar: made from the very meshes that are
+// written, so that it shows what will be printed.
+type Picture struct {
+	Bodies  []Body
+	Width   int     // px
+	Azimuth float64 // rad: the viewer stands in this direction from the x axis
+	Rise    float64 // rad above the horizon
+	Caption string
+}
+
+// Oversampling, and the shade of lines. An edge is drawn where its two faces
+// turn by more than the crease angle, or where one of them faces away.
+const (
+	oversample = 2
+	lineShade  = 40
+	creaseCos  = 0.82 // 35 degrees: below that a facet of a round face is meant
+	edgeDepth  = 0.08 // mm that an edge may lie behind the surface it bounds
+)
+
+// WritePNG renders the picture and writes it as PNG.
+func (p Picture) WritePNG(w io.Writer) error {
+	encoder := png.Encoder{CompressionLevel: png.BestSpeed}
+	return encoder.Encode(w, p.render())
+}
+
+func (p Picture) render() *image.Gray {
+	c := p.camera()
+	faces := make([][]facet, len(p.Bodies))
+	for i, b := range p.Bodies {
+		faces[i] = c.facets(b)
+	}
+	raster := c.fit(faces, p.Width)
+	for i, body := range faces {
+		grey := p.Bodies[i].Grey
+		if grey == 0 {
+			grey = 0.85
+		}
+		for _, f := range body {
+			raster.fill(f, c.shade(f.normal, grey))
+		}
+	}
+	for i, b := range p.Bodies {
+		raster.drawEdges(b.Mesh, faces[i])
+	}
+	img := raster.reduced()
+	drawScaleBar(img, raster.scale/oversample, p.Caption)
+	return img
+}
+
+// A vector is a place or direction in space, in mm.
+type vector [3]float64
+
+func (a vector) sub(b vector) vector  { return vector{a[0] - b[0], a[1] - b[1], a[2] - b[2]} }
+func (a vector) dot(b vector) float64 { return a[0]*b[0] + a[1]*b[1] + a[2]*b[2] }
+func (a vector) cross(b vector) vector {
+	return vector{a[1]*b[2] - a[2]*b[1], a[2]*b[0] - a[0]*b[2], a[0]*b[1] - a[1]*b[0]}
+}
+
+func (a vector) unit() vector {
+	l := math.Sqrt(a.dot(a))
+	return vector{a[0] / l, a[1] / l, a[2] / l}
+}
+
+// A camera looks along -towards; light comes over the viewer's left shoulder.
+type camera struct{ right, up, towards, light vector }
+
+func (p Picture) camera() camera {
+	sinA, cosA := math.Sincos(p.Azimuth)
+	sinR, cosR := math.Sincos(p.Rise)
+	c := camera{
+		right:   vector{-sinA, cosA, 0},
+		up:      vector{-sinR * cosA, -sinR * sinA, cosR},
+		towards: vector{cosR * cosA, cosR * sinA, sinR},
+	}
+	for i := range c.light {
+		c.light[i] = c.towards[i] + 0.7*c.up[i] - 0.6*c.right[i]
+	}
+	c.light = c.light.unit()
+	return c
+}
+
+func (c camera) shade(normal vector, grey float64) uint8 {
+	return uint8(255 * grey * (0.42 + 0.58*max(normal.dot(c.light), 0)))
+}
+
+// A facet is a triangle seen by the camera: x to the right, y up, depth towards
+// the viewer, in mm.
+type facet struct {
+	corner [3]vector
+	normal vector // in the joint's frame
+	front  bool
+}
+
+// facets places a body and returns its triangles as the camera sees them, those
+// that face away included, in the order of the mesh.
+func (c camera) facets(b Body) []facet {
+	seen := make([]vector, len(b.Mesh.Vertices))
+	placed := make([]vector, len(b.Mesh.Vertices))
+	sin, cos := math.Sincos(b.Place.TurnDeg * math.Pi / 180)
+	for i, v := range b.Mesh.Vertices {
+		x, y, z := float64(v[0])/geom.PerMM, float64(v[1])/geom.PerMM, float64(v[2])/geom.PerMM
+		if b.Place.Flip { // half a turn about the x axis
+			y, z = -y, -z
+		}
+		q := vector{x*cos - y*sin + b.Place.X, x*sin + y*cos + b.Place.Y, z + b.Place.Z}
+		placed[i] = q
+		seen[i] = vector{q.dot(c.right), q.dot(c.up), q.dot(c.towards)}
+	}
+	facets := make([]facet, len(b.Mesh.Triangles))
+	for i, t := range b.Mesh.Triangles {
+		f := facet{corner: [3]vector{seen[t[0]], seen[t[1]], seen[t[2]]}}
+		f.normal = placed[t[1]].sub(placed[t[0]]).cross(placed[t[2]].sub(placed[t[0]])).unit()
+		f.front = f.normal.dot(c.towards) > 0
+		facets[i] = f
+	}
+	return facets
+}
+
+// A raster is the picture being drawn, oversampled, with the depth of what is
+// nearest at each place.
+type raster struct {
+	img    *image.Gray
+	depth  []float32
+	scale  float64 // px per mm
+	offset vector  // px of the origin
+}
+
+// fit makes a raster of the width into which all facets fit.
+func (c camera) fit(bodies [][]facet, width int) *raster {
+	lo, hi := vector{math.Inf(1), math.Inf(1)}, vector{math.Inf(-1), math.Inf(-1)}
+	for _, facets := range bodies {
+		for _, f := range facets {
+			for _, v := range f.corner {
+				for k := range 2 {
+					lo[k], hi[k] = min(lo[k], v[k]), max(hi[k], v[k])
+				}
+			}
+		}
+	}
+	const margin, foot = 24, 56 // px, foot for the scale bar
+	w := width * oversample
+	scale := float64(w-2*margin*oversample) / max(hi[0]-lo[0], 1.15*(hi[1]-lo[1]))
+	h := int(math.Ceil((hi[1]-lo[1])*scale)) + (margin+foot)*oversample
+	h += h % oversample
+	r := &raster{
+		img: image.NewGray(image.Rect(0, 0, w, h)), depth: make([]float32, w*h), scale: scale,
+		offset: vector{(float64(w) - scale*(lo[0]+hi[0])) / 2, margin*oversample + scale*hi[1]},
+	}
+	for i := range r.img.Pix {
+		r.img.Pix[i] = 255
+		r.depth[i] = float32(math.Inf(-1))
+	}
+	return r
+}
+
+func (r *raster) at(v vector) vector {
+	return vector{r.offset[0] + r.scale*v[0], r.offset[1] - r.scale*v[1], v[2]}
+}
+
+// fill draws a facet that faces the viewer.
+func (r *raster) fill(f facet, shade uint8) {
+	if !f.front {
+		return
+	}
+	a, b, c := r.at(f.corner[0]), r.at(f.corner[1]), r.at(f.corner[2])
+	area := (b[0]-a[0])*(c[1]-a[1]) - (b[1]-a[1])*(c[0]-a[0])
+	if area == 0 {
+		return
+	}
+	bounds := r.img.Bounds()
+	y0 := max(int(math.Floor(min(a[1], b[1], c[1]))), 0)
+	y1 := min(int(math.Ceil(max(a[1], b[1], c[1]))), bounds.Max.Y-1)
+	for y := y0; y <= y1; y++ {
+		left, right := span(float64(y)+0.5, a, b, c)
+		x0, x1 := max(int(math.Ceil(left-0.5)), 0), min(int(math.Floor(right-0.5)), bounds.Max.X-1)
+		for x := x0; x <= x1; x++ {
+			px, py := float64(x)+0.5, float64(y)+0.5
+			v := ((px-a[0])*(c[1]-a[1]) - (py-a[1])*(c[0]-a[0])) / area
+			w := ((b[0]-a[0])*(py-a[1]) - (b[1]-a[1])*(px-a[0])) / area
+			depth := float32(a[2] + v*(b[2]-a[2]) + w*(c[2]-a[2]))
+			if i := y*bounds.Max.X + x; depth > r.depth[i] {
+				r.depth[i], r.img.Pix[i] = depth, shade
+			}
+		}
+	}
+}
+
+// span returns where a triangle starts and ends on the line at height y.
+func span(y float64, corners ...vector) (left, right float64) {
+	left, right = math.Inf(1), math.Inf(-1)
+	for i, a := range corners {
+		b := corners[(i+1)%3]
+		if (a[1] <= y) == (b[1] <= y) {
+			continue
+		}
+		x := a[0] + (y-a[1])/(b[1]-a[1])*(b[0]-a[0])
+		left, right = min(left, x), max(right, x)
+	}
+	return left, right
+}
+
+// reduced averages the oversampled picture down to its size.
+func (r *raster) reduced() *image.Gray {
+	w, h := r.img.Bounds().Dx()/oversample, r.img.Bounds().Dy()/oversample
+	small := image.NewGray(image.Rect(0, 0, w, h))
+	for y := range h {
+		for x := range w {
+			sum := 0
+			for dy := range oversample {
+				for dx := range oversample {
+					sum += int(r.img.Pix[(y*oversample+dy)*r.img.Stride+x*oversample+dx])
+				}
+			}
+			small.SetGray(x, y, color.Gray{Y: uint8(sum / (oversample * oversample))})
+		}
+	}
+	return small
+}

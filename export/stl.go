@@ -1,0 +1,115 @@
+package export
+
+import (
+	"bufio"
+	"encoding/binary"
+	"fmt"
+	"io"
+	"math"
+
+	"pintle/mesh"
+)
+
+const (
+	stlHeader   = 80
+	stlTriangle = 50 // bytes: a normal and three corners of float32, and a count of attribute bytes
+)
+
+// WriteSTL writes a mesh as binary STL in mm. The header begins with "pintle"
+// and the name, never with "solid". Coordinates are exact; normals are rounded
+// from the exact ones. The same mesh gives the same bytes on every machine.
+func WriteSTL(w io.Writer, name string, m *mesh.Mesh) error {
+	if uint64(len(m.Triangles)) > math.MaxUint32 {
+		return fmt.Errorf("writing %s: %d triangles are more than an STL file can count", name, len(m.Triangles))
+	}
+	out := bufio.NewWriterSize(w, 1<<16)
+	var head [stlHeader + 4]byte
+	copy(head[:stlHeader], stlTitle(name))
+	binary.LittleEndian.PutUint32(head[stlHeader:], uint32(len(m.Triangles)))
+	if _, err := out.Write(head[:]); err != nil {
+		return fmt.Errorf("writing %s: %w", name, err)
+	}
+	var record [stlTriangle]byte
+	for i := range m.Triangles {
+		putVector(record[0:], m.Normal(i))
+		for k, p := range m.Corners(i) {
+			putVector(record[12+12*k:], p)
+		}
+		if _, err := out.Write(record[:]); err != nil {
+			return fmt.Errorf("writing %s: %w", name, err)
+		}
+	}
+	if err := out.Flush(); err != nil {
+		return fmt.Errorf("writing %s: %w", name, err)
+	}
+	return nil
+}
+
+// stlTitle shortens a name to what the header holds, in plain ASCII.
+func stlTitle(name string) string {
+	const before, after = "pintle ", " mm"
+	var plain []byte
+	for _, r := range name {
+		if r < ' ' || r > '~' {
+			r = '_'
+		}
+		plain = append(plain, byte(r))
+	}
+	return before + string(plain[:min(len(plain), stlHeader-len(before)-len(after))]) + after
+}
+
+func putVector(to []byte, v [3]float32) {
+	for k, x := range v {
+		binary.LittleEndian.PutUint32(to[4*k:], math.Float32bits(x))
+	}
+}
+
+// The formats that ReadSTL tells apart.
+const (
+	BinarySTL = "binary STL"
+	ASCIISTL  = "ASCII STL"
+)
+
+// ReadSTL reads the triangles of an STL file of the given size. A file is
+// binary if its size fits the count in its header, whatever the header says;
+// otherwise it must be ASCII. Normals are not read: the order of the corners
+// says which side is out. A binary file that was cut short is an error.
+func ReadSTL(r io.ReaderAt, size int64) (mesh.Soup, string, error) {
+	var head [stlHeader + 4]byte
+	n, err := r.ReadAt(head[:min(size, int64(len(head)))], 0)
+	if err != nil && err != io.EOF {
+		return nil, "", fmt.Errorf("reading the STL header: %w", err)
+	}
+	count := int64(binary.LittleEndian.Uint32(head[stlHeader:]))
+	promised := int64(len(head)) + count*stlTriangle
+	switch {
+	case n == len(head) && size == promised:
+		soup, err := readBinary(io.NewSectionReader(r, int64(len(head)), size-int64(len(head))), int(count))
+		return soup, BinarySTL, err
+	case looksASCII(r, size):
+		soup, err := readASCII(io.NewSectionReader(r, 0, size))
+		return soup, ASCIISTL, err
+	case n < len(head):
+		return nil, "", fmt.Errorf("no STL file: %d bytes are less than a binary header of %d, and it is not ASCII", size, len(head))
+	case size < promised:
+		return nil, BinarySTL, fmt.Errorf("the file is cut short: its header promises %d triangles in %d bytes, but there are only %d bytes", count, promised, size)
+	}
+	return nil, BinarySTL, fmt.Errorf("no STL file, or one with something after its end: its header promises %d triangles in %d bytes, but there are %d bytes", count, promised, size)
+}
+
+func readBinary(r io.Reader, count int) (mesh.Soup, error) {
+	in := bufio.NewReaderSize(r, 1<<16)
+	soup := make(mesh.Soup, count)
+	var record [stlTriangle]byte
+	for i := range soup {
+		if _, err := io.ReadFull(in, record[:]); err != nil {
+			return nil, fmt.Errorf("reading triangle %d of %d: %w", i+1, count, err)
+		}
+		for c := range 3 {
+			for k := range 3 {
+				soup[i][c][k] = math.Float32frombits(binary.LittleEndian.Uint32(record[12+12*c+4*k:]))
+			}
+		}
+	}
+	return soup, nil
+}

@@ -1,0 +1,97 @@
+package gear
+
+import "math"
+
+// A contact is two nominal teeth at work at a centre distance. Positions along
+// the line of action are measured from the tangent point on the base circle of
+// gear 1.
+type contact struct {
+	t      [2]tooth
+	a      float64    // working centre distance, mm
+	alphaW float64    // working pressure angle
+	length float64    // a sin alpha_w, from tangent point to tangent point
+	start  float64    // A, where the tip of gear 2 enters
+	end    float64    // E, where the tip of gear 1 leaves
+	form   [2]float64 // roll length at the form circle of each gear
+}
+
+func newContact(t1, t2 tooth, a float64) contact {
+	c := contact{t: [2]tooth{t1, t2}, a: a}
+	c.alphaW = math.Acos(math.Min((t1.rb+t2.rb)/a, 1))
+	c.length = a * math.Sin(c.alphaW)
+	c.start = c.length - t2.to*t2.rb
+	c.end = t1.to * t1.rb
+	c.form = [2]float64{t1.from * t1.rb, t2.from * t2.rb}
+	return c
+}
+
+// basePitch returns p_b.
+func (c contact) basePitch() float64 { return math.Pi * c.t[0].m * math.Cos(c.t[0].alpha) }
+
+// ratio returns the contact ratio over the flanks that are there: the path ends
+// where a tip leaves or where the mate's involute begins. At 0 or below the
+// flanks never work together.
+func (c contact) ratio() float64 {
+	start := math.Max(c.start, c.form[0])
+	end := math.Min(c.end, c.length-c.form[1])
+	return (end - start) / c.basePitch()
+}
+
+// at returns the same teeth at another centre distance.
+func (c contact) at(a float64) contact { return newContact(c.t[0], c.t[1], a) }
+
+// tight returns the centre distance at which the backlash is zero: there the
+// two teeth fill the pitch, base_1 z_1 + base_2 z_2 = pi + (z_1 + z_2) inv.
+func (c contact) tight() float64 {
+	return (c.t[0].rb + c.t[1].rb) / math.Cos(InverseInvolute(c.tightInvolute()))
+}
+
+// tightInvolute returns inv(alpha_w) at zero backlash.
+func (c contact) tightInvolute() float64 {
+	z1, z2 := float64(c.t[0].z), float64(c.t[1].z)
+	return (c.t[0].base*z1 + c.t[1].base*z2 - math.Pi) / (z1 + z2)
+}
+
+// normalBacklash returns j_bn = (d_b1 + d_b2)(inv alpha_w - inv alpha_tight) at
+// the centre distance; negative where the teeth jam.
+func (c contact) normalBacklash() float64 {
+	return 2 * (c.t[0].rb + c.t[1].rb) * (Involute(c.alphaW) - c.tightInvolute())
+}
+
+// backlash returns j_wt at the working pitch circle.
+func (c contact) backlash() float64 { return c.normalBacklash() / math.Cos(c.alphaW) }
+
+// working returns the working pitch radius of gear 1 or 2 (i 0 or 1).
+func (c contact) working(i int) float64 { return c.t[i].rb / math.Cos(c.alphaW) }
+
+// active returns d_Nf of gear i, the diameter at which its mate's tip would
+// meet the flank.
+func (c contact) active(i int) float64 {
+	return 2 * math.Hypot(c.t[i].rb, c.rollOfMate(i))
+}
+
+// rollOfMate returns where on the flank of gear i its mate's tip works, as a
+// length from the tangent point; negative beyond it.
+func (c contact) rollOfMate(i int) float64 {
+	if i == 0 {
+		return c.start
+	}
+	return c.length - c.end
+}
+
+// tipClearance returns c between the root of gear i and its mate's tip.
+func (c contact) tipClearance(i int) float64 { return c.a - c.t[1-i].ra - c.t[i].rf }
+
+// sliding returns the specific sliding zeta of gear i at the end of the path
+// where its root works: -Inf where that end lies on the base circle or beyond.
+func (c contact) sliding(i int) float64 {
+	own := c.rollOfMate(i)
+	if own <= 0 {
+		return math.Inf(-1)
+	}
+	u := float64(c.t[1-i].z) / float64(c.t[i].z)
+	return 1 - (c.length-own)/(u*own)
+}
+
+// swapped returns the same contact seen from gear 2.
+func (c contact) swapped() contact { return newContact(c.t[1], c.t[0], c.a) }

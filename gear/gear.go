@@ -1,0 +1,118 @@
+package gear
+
+import (
+	"math"
+
+	"pintle/fit"
+	"pintle/geom"
+)
+
+// A Gear is one finished gear of a Pair. Diameters and measurements are those
+// the print should have; only Outline and Part hold the allowances of the
+// printer card. Lengths are mm.
+type Gear struct {
+	nominal, drawn tooth
+	x              float64
+	outline        geom.Contour // drawn
+	body           structure
+	part           geom.Part
+	fits           []fit.Fit
+}
+
+// Teeth returns the number of teeth z.
+func (g *Gear) Teeth() int { return g.nominal.z }
+
+// Module returns the module m.
+func (g *Gear) Module() float64 { return g.nominal.m }
+
+// Shift returns the profile shift x in modules.
+func (g *Gear) Shift() float64 { return g.x }
+
+// ReferenceDiameter returns d = m z.
+func (g *Gear) ReferenceDiameter() float64 { return 2 * g.nominal.r }
+
+// BaseDiameter returns d_b.
+func (g *Gear) BaseDiameter() float64 { return 2 * g.nominal.rb }
+
+// TipDiameter returns d_a.
+func (g *Gear) TipDiameter() float64 { return 2 * g.nominal.ra }
+
+// RootDiameter returns d_f.
+func (g *Gear) RootDiameter() float64 { return 2 * g.nominal.rf }
+
+// FormDiameter returns d_Ff, at which the involute begins: the end of the root
+// fillet, or the corner an undercut leaves.
+func (g *Gear) FormDiameter() float64 { return 2 * g.nominal.form() }
+
+// ToothThickness returns s on the reference circle, thinned.
+func (g *Gear) ToothThickness() float64 { return 2 * g.nominal.r * g.nominal.psi }
+
+// TipThickness returns s_a on the tip circle, thinned.
+func (g *Gear) TipThickness() float64 { return g.nominal.thickness(g.nominal.ra) }
+
+// Undercut says whether the rack cuts into the involute.
+func (g *Gear) Undercut() bool { return g.nominal.cut }
+
+// Span returns the span measurement, thinning included.
+func (g *Gear) Span() Span { return g.nominal.span(g.x) }
+
+// Pins returns the measurement over pins, thinning included.
+func (g *Gear) Pins() Pins { return g.nominal.pins(g.x) }
+
+// FaceWidth returns b, the height of the teeth above the bed.
+func (g *Gear) FaceWidth() float64 { return g.body.face }
+
+// Height returns the height of the whole part.
+func (g *Gear) Height() float64 { return g.part.Height() }
+
+// PocketFloor returns the height of the horn pocket's floor above the bed, and
+// false for a gear without one.
+func (g *Gear) PocketFloor() (float64, bool) { return g.body.floor, g.body.spec.Horn != nil }
+
+// JournalFoot returns the height at which the journal leaves its shoulder, and
+// false for a gear without one.
+func (g *Gear) JournalFoot() (float64, bool) { return g.body.foot, g.body.spec.Journal != nil }
+
+// Chamfer returns the bed-side chamfer on the teeth: 0 where they leave no room.
+func (g *Gear) Chamfer() float64 { return g.body.chamfer }
+
+// Outline returns the drawn teeth, with tooth 1 on the +x axis.
+func (g *Gear) Outline() geom.Contour { return g.outline }
+
+// Part returns the part in its print frame.
+func (g *Gear) Part() geom.Part { return g.part }
+
+// Fits returns what the card changes on this gear.
+func (g *Gear) Fits() []fit.Fit { return g.fits }
+
+// drawn returns the tooth to draw for gear i. It lies inside the nominal one by
+// half the outside error of the reference diameter, bounded to 0.1 modules
+// (beyond that the allowance would be a different tooth: design choice),
+// inwards also to what leaves a tip and outwards to the tool's tip radius.
+func (s solution) drawn(i int) tooth {
+	nominal := s.contact.t[i]
+	d := 2 * nominal.r
+	bound := 0.1 * nominal.m
+	inset := (d - s.spec.Card.Outside.Draw(d)) / 2
+	inset = math.Max(math.Min(inset, bound), -math.Min(bound, nominal.rho))
+	for range 8 {
+		t := s.spec.tooth(i, s.x[i], s.thin, inset)
+		if t.psi > 0 && t.form() < t.ra && t.thickness(t.ra) > 0.01*t.m && t.neck() > 0.05*t.m {
+			return t
+		}
+		inset /= 2
+	}
+	return nominal
+}
+
+// toothFits returns what the card changes on the teeth: tip circle and span.
+func toothFits(card fit.Card, part string, nominal, drawn tooth, x float64) []fit.Fit {
+	tip := card.Peg(part, "tip circle", 2*nominal.ra)
+	tip.Drawn = 2 * drawn.ra
+	tip.Expected = tip.Drawn + card.Outside.At(tip.Drawn)
+	span := nominal.span(x)
+	over := card.Peg(part, "span", span.Width)
+	over.Drawn = drawn.spanOver(span.Teeth)
+	over.Expected = over.Drawn + card.Outside.At(2*drawn.r)
+	return []fit.Fit{tip, over}
+}

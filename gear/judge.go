@@ -1,0 +1,91 @@
+package gear
+
+import (
+	"fmt"
+	"math"
+
+	"pintle/check"
+)
+
+// A judgement is one number of a solution with the limit it is held against.
+type judgement struct {
+	rule  string
+	gear  int // 0 or 1; -1 for the pair
+	value float64
+	limit check.Limit
+	note  string
+}
+
+// verdict returns how the judgement falls.
+func (j judgement) verdict() check.Verdict { return rule(j.rule).Judge(j.value, j.limit, "").Verdict }
+
+// limit returns the user's own limit for a rule, or the pair's.
+func (s solution) limit(name string, own check.Limit) check.Limit {
+	if l, ok := s.spec.Limits[name]; ok {
+		return l
+	}
+	return own
+}
+
+// toothRules are the checks that follow from the teeth alone, and whether each
+// gear has its own.
+func toothRules() []judgement {
+	js := []judgement{{rule: "contact-ratio", gear: -1}, {rule: "backlash", gear: -1}, {rule: "interference", gear: -1}, {rule: "tooth-size", gear: -1}}
+	for i := range 2 {
+		js = append(js, judgement{rule: "tip-thickness", gear: i}, judgement{rule: "tip-clearance", gear: i}, judgement{rule: "undercut", gear: i})
+	}
+	return js
+}
+
+// judge fills in value and limit of one of the tooth rules.
+func (s solution) judge(j judgement) judgement {
+	c, m, bead := s.contact, s.spec.Module, s.spec.Card.BeadWidth
+	own := rule(j.rule).Limit
+	switch j.rule {
+	case "contact-ratio":
+		j.value = c.ratio()
+		j.note = "at the largest centre distance " + check.Number(c.at(c.a+s.spec.CentreTolerance).ratio())
+	case "backlash":
+		j.value = c.at(c.a - s.spec.CentreTolerance).normalBacklash()
+		j.note = s.windowText()
+		own = check.Limit{Caution: minBacklashFloor(c.a, m), Fail: math.SmallestNonzeroFloat64}
+	case "interference":
+		j.value = c.interference()
+	case "tooth-size":
+		j.value = m
+		own = check.Limit{Caution: 2.5 * bead, Fail: check.None}
+	case "tip-thickness":
+		j.value = c.t[j.gear].thickness(c.t[j.gear].ra)
+		own = check.Limit{Caution: math.Max(0.2*m, 2*bead), Fail: bead}
+	case "tip-clearance":
+		j.value = c.tipClearance(j.gear)
+		own = check.Limit{Caution: 0.15 * m, Fail: 0.1 * m}
+	case "undercut":
+		j.limit = s.limit(j.rule, own)
+		return s.judgeUndercut(j)
+	}
+	j.limit = s.limit(j.rule, own)
+	return j
+}
+
+// judgeUndercut counts the flank that undercut takes below its working part. An
+// undercut that takes none is still a caution: the tooth is thin at its root.
+func (s solution) judgeUndercut(j judgement) judgement {
+	c := s.contact
+	j.value = c.rollOfMate(j.gear) - c.form[j.gear]
+	switch {
+	case !c.t[j.gear].cut:
+		// Without undercut a tip below the form circle is interference.
+		j.value = math.Max(j.value, 0)
+	case math.IsNaN(j.limit.Caution):
+		j.limit.Caution = math.Inf(1)
+		j.note = "the rack undercuts the tooth"
+	}
+	return j
+}
+
+// windowText says how far the centre distance may be off before the flanks jam.
+func (s solution) windowText() string {
+	c := s.contact
+	return fmt.Sprintf("the teeth jam at a centre distance of %s mm, %s mm nearer than wanted", check.Number(c.tight()), check.Number(c.a-c.tight()))
+}

@@ -1,0 +1,141 @@
+package gear
+
+import (
+	"fmt"
+	"math"
+
+	"pintle/check"
+	"pintle/geom"
+)
+
+// A knob is one number of a spec that a remedy can turn, the values to try in
+// order, and how the remedy reads.
+type knob struct {
+	form   string // e.g. "x1 >= %s"
+	values []float64
+	turn   func(spec *PairSpec, value float64)
+}
+
+// remedy returns the first setting of the first knob that makes the judgement
+// pass, tried on the whole solution; "" where none does.
+func (s solution) remedy(j judgement) string {
+	for _, k := range s.knobs(j) {
+		for _, v := range k.values {
+			spec := s.spec
+			k.turn(&spec, v)
+			if s.cures(spec, j) {
+				return fmt.Sprintf(k.form, check.Number(v))
+			}
+		}
+	}
+	return s.advice(j)
+}
+
+// cures says whether a spec makes the judgement pass, with bodies that still
+// find room.
+func (s solution) cures(spec PairSpec, j judgement) bool {
+	changed, err := solve(spec)
+	if err != nil || changed.judge(j).verdict() != check.Pass {
+		return false
+	}
+	for i, t := range changed.contact.t {
+		if _, err := newStructure(changed.spec, i, t, changed.drawn(i), geom.Contour{}); err != nil {
+			return false
+		}
+	}
+	return true
+}
+
+// knobs returns what can cure a judgement, the gentlest first.
+func (s solution) knobs(j judgement) []knob {
+	larger := 0
+	if s.x[1] > s.x[0] {
+		larger = 1
+	}
+	switch j.rule {
+	case "undercut":
+		return []knob{s.shiftKnob(j.gear, true), s.teethKnob(j.gear)}
+	case "tip-thickness":
+		return []knob{s.shiftKnob(j.gear, false), s.teethKnob(j.gear), s.moduleKnob()}
+	case "tip-clearance":
+		return []knob{s.distanceKnob(), s.shiftKnob(larger, false)}
+	case "contact-ratio":
+		return []knob{s.shiftKnob(0, true), s.shiftKnob(larger, false), s.teethKnob(0), s.teethKnob(1)}
+	case "interference":
+		return []knob{s.shiftKnob(0, true), s.shiftKnob(1, true), s.shiftKnob(larger, false), s.teethKnob(0)}
+	case "backlash":
+		return []knob{s.backlashKnob()}
+	case "tooth-size":
+		return []knob{s.moduleKnob()}
+	}
+	return nil
+}
+
+// advice is what remains to say where no number cures.
+func (s solution) advice(j judgement) string { return "change: " + rule(j.rule).Change }
+
+// shiftKnob turns one profile shift in steps of 0.01 and keeps the other. The
+// undercut limit itself is among the values.
+func (s solution) shiftKnob(i int, up bool) knob {
+	k := knob{form: fmt.Sprintf("x%d <= %%s", i+1)}
+	if up {
+		k.form = fmt.Sprintf("x%d >= %%s", i+1)
+		least := LeastShift(s.spec.Teeth[i], s.spec.PressureAngle, s.spec.Rack)
+		if least > s.x[i] {
+			k.values = append(k.values, least)
+		}
+		for v := math.Ceil(s.x[i]*100+0.01) / 100; v <= 1.2; v = math.Round(v*100+1) / 100 {
+			k.values = append(k.values, v)
+		}
+	} else {
+		for v := math.Floor(s.x[i]*100-0.01) / 100; v >= -0.8; v = math.Round(v*100-1) / 100 {
+			k.values = append(k.values, v)
+		}
+	}
+	k.turn = func(spec *PairSpec, v float64) {
+		spec.ShiftRule, spec.Shift = ShiftGiven, s.x
+		spec.Shift[i] = v
+	}
+	return k
+}
+
+// teethKnob adds teeth to one gear.
+func (s solution) teethKnob(i int) knob {
+	k := knob{form: fmt.Sprintf("z%d >= %%s", i+1)}
+	for z := s.spec.Teeth[i] + 1; z <= s.spec.Teeth[i]+40; z++ {
+		k.values = append(k.values, float64(z))
+	}
+	k.turn = func(spec *PairSpec, v float64) { spec.Teeth[i] = int(v) }
+	return k
+}
+
+// moduleKnob enlarges the module in steps of 0.05 mm.
+func (s solution) moduleKnob() knob {
+	k := knob{form: "module >= %s mm", turn: func(spec *PairSpec, v float64) { spec.Module = v }}
+	for v := math.Floor(s.spec.Module*20+1) / 20; v <= 4*s.spec.Module+1; v = math.Round(v*20+1) / 20 {
+		k.values = append(k.values, v)
+	}
+	return k
+}
+
+// distanceKnob moves the axes apart in steps of 0.05 mm where the user gave
+// their distance and the shifts.
+func (s solution) distanceKnob() knob {
+	k := knob{form: "centre distance >= %s mm", turn: func(spec *PairSpec, v float64) { spec.CentreDistance = v }}
+	if s.spec.CentreDistance == 0 || s.spec.ShiftRule != ShiftGiven || s.spec.Shift == [2]float64{} {
+		return k
+	}
+	for v := math.Floor(s.contact.a*20+1) / 20; v <= s.contact.a+s.spec.Module; v = math.Round(v*20+1) / 20 {
+		k.values = append(k.values, v)
+	}
+	return k
+}
+
+// backlashKnob raises the backlash in steps of 0.01 mm.
+func (s solution) backlashKnob() knob {
+	k := knob{form: "backlash >= %s mm", turn: func(spec *PairSpec, v float64) { spec.Backlash = v }}
+	for v := math.Floor(s.spec.Backlash*100+1) / 100; v <= s.spec.Module; v = math.Round(v*100+1) / 100 {
+		k.values = append(k.values, v)
+	}
+	return k
+}

@@ -1,0 +1,142 @@
+package gear
+
+import "pintle/check"
+
+// Rules returns the checks on gear pairs. Where a default limit depends on
+// module or bead width, its rule has none here and Findings computes it; a
+// user's own limit replaces it.
+func Rules() []check.Rule {
+	computed := check.Limit{Caution: check.None, Fail: check.None}
+	return []check.Rule{
+		{
+			Name:    "contact-ratio",
+			Symbol:  "epsilon_alpha",
+			Meaning: "How many pairs of teeth carry on average. Below 1 the next tooth comes too late.",
+			Formula: "path of contact between the tips, cut short where either involute begins (undercut), over the base pitch",
+			Source:  check.CommonPractice, Change: "profile shift, more teeth, a centre distance nearer to the reference one",
+			Sense: check.AtLeast, Limit: check.Limit{Caution: 1.2, Fail: 1.1},
+		},
+		{
+			Name:   "backlash",
+			Symbol: "j_bn", Unit: "mm",
+			Meaning: "Room between the flanks, along their normal, with the centres as near as their tolerance lets them come.",
+			Formula: "(d_b1 + d_b2)(inv alpha_w' - inv alpha_tight) at a_w minus its tolerance; caution below (2/3)(0.06 + 0.0005 a_w + 0.03 m), fail at 0",
+			Source:  "floor: ISO/TR 10064-2, from memory; common practice, no source", Change: "backlash, tolerance of the centre distance",
+			Sense: check.AtLeast, Limit: computed,
+		},
+		{
+			Name:   "tip-thickness",
+			Symbol: "s_a", Unit: "mm",
+			Meaning: "Width of the tooth at its tip. A pointed tip does not print and breaks.",
+			Formula: "d_a (s/d + inv alpha - inv alpha_a); caution below the larger of 0.2 m and 2 beads, fail below 1 bead",
+			Source:  "0.2 m from memory; beads: common practice, no source", Change: "profile shift, module, number of teeth",
+			Sense: check.AtLeast, Limit: computed,
+		},
+		{
+			Name:   "tip-clearance",
+			Symbol: "c", Unit: "mm",
+			Meaning: "Room between the tip of the mate and the root of this gear.",
+			Formula: "a_w - d_a/2 of the mate - d_f/2; caution below 0.15 m, fail below 0.1 m",
+			Source:  check.CommonPractice, Change: "sum of the profile shifts, centre distance, rack clearance",
+			Sense: check.AtLeast, Limit: computed,
+		},
+		{
+			Name:   "undercut",
+			Symbol: "d_Ff", Unit: "mm",
+			Meaning: "How far below the working part of the flank the involute begins, as a length of path. The rack hollows the root of a small gear; beyond the working part it takes away flank.",
+			Formula: "path position of the mate's tip less roll length at the form circle; caution where there is undercut, fail where it is negative",
+			Source:  "geometry; the limit of 18 teeth at 20 deg: Bevan, Theory of Machines, ex. 4 p. 334", Change: "profile shift, number of teeth",
+			Sense: check.AtLeast, Limit: check.Limit{Caution: check.None, Fail: 0},
+		},
+		{
+			Name:    "interference",
+			Unit:    "mm",
+			Meaning: "Least room between the tip of one gear and the root fillet of the other while they turn.",
+			Formula: "the tip's corner followed in the frame of the mate's tooth; a thousandth covers the rounding of the rack's fillet radius",
+			Source:  "geometry", Change: "profile shift, number of teeth, rack addendum",
+			Sense: check.AtLeast, Limit: check.Limit{Caution: check.None, Fail: -0.001}, Final: true,
+		},
+		{
+			Name:   "tooth-size",
+			Symbol: "m", Unit: "mm",
+			Meaning: "Module against bead width: smaller teeth are a bead or two wide and come out round.",
+			Formula: "caution below 2.5 bead widths",
+			Source:  check.CommonPractice, Change: "module, nozzle",
+			Sense: check.AtLeast, Limit: computed,
+		},
+		{
+			Name:    "sliding",
+			Symbol:  "zeta_f",
+			Meaning: "Specific sliding at the root of the worse gear, as a magnitude: how fast flanks rub there against how fast they roll.",
+			Formula: "|1 - rho_mate/(u rho)| at the end of the path; note above 3, caution above 5; only for gears without undercut",
+			Source:  check.CommonPractice, Change: "profile shift: have it balanced",
+			Sense: check.AtMost, Limit: check.Limit{Caution: 5, Fail: check.None},
+		},
+		{
+			Name:   "span",
+			Symbol: "W", Unit: "mm",
+			Meaning: "Diameter at which a caliper over k teeth touches. It must lie on the involute, or the reading means nothing.",
+			Formula: "sqrt(d_b^2 + W_k^2), between d_Ff and d_a",
+			Source:  "geometry", Change: "measure over pins instead", Sense: check.Informs, Limit: computed,
+		},
+		{
+			Name:    "hunting",
+			Meaning: "Common divisor of the numbers of teeth. Above 1 each tooth meets only some of the mate's and wears into them.",
+			Formula: "gcd(z1, z2)", Source: check.CommonPractice, Change: "one tooth more or less",
+			Sense: check.Informs, Limit: computed,
+		},
+		{
+			Name:    "face-width",
+			Symbol:  "b/m",
+			Meaning: "Face width in modules.",
+			Formula: "note outside 6 to 12, caution above 15 or below 8 layers",
+			Source:  "8 to 12.5 over the diametral pitch: Wentzell, Machine Design, ex. 12.6; the rest common practice, no source",
+			Change:  "face width", Sense: check.Informs, Limit: computed,
+		},
+		{
+			Name:    "rim",
+			Unit:    "mm",
+			Meaning: "Least material between the root circle and a pocket, bore or hole.",
+			Formula: "caution below the larger of 2 m and 4 beads, fail below 2 beads",
+			Source:  check.CommonPractice, Change: "number of teeth, module, hub or bolt circle", Sense: check.AtLeast, Limit: computed,
+		},
+		{
+			Name:    "hub-wall",
+			Unit:    "mm",
+			Meaning: "Least wall of the boss around the horn or of a hollow journal.",
+			Formula: "caution below 4 beads, fail below 2 beads",
+			Source:  check.CommonPractice, Change: "number of teeth, hollow", Sense: check.AtLeast, Limit: computed,
+		},
+		{
+			Name:    "hole-web",
+			Unit:    "mm",
+			Meaning: "Least material between neighbouring holes.",
+			Formula: "caution below 2 beads, fail below 1 bead",
+			Source:  check.CommonPractice, Change: "circle or number of the holes", Sense: check.AtLeast, Limit: computed,
+		},
+		{
+			Name:    "tooth-chamfer",
+			Unit:    "mm",
+			Meaning: "Bed-side chamfer on the teeth, which takes up the growth of the first layers. It shrinks so that the tip keeps one bead.",
+			Formula: "note where it is less than the printer card asks for",
+			Source:  check.CommonPractice, Change: "module, tip thickness; trim the first layers with a knife", Sense: check.Informs, Limit: computed,
+		},
+		{
+			Name:    "flank-allowance",
+			Unit:    "mm",
+			Meaning: "What the card's outside error would still leave on the span after the allowance, which is bounded to 0.1 modules per flank.",
+			Formula: "expected less wanted span; caution above 0.01 mm",
+			Source:  check.CommonPractice, Change: "calibrate the printer's flow, or use a larger module", Sense: check.AtMost, Limit: check.Limit{Caution: 0.01, Fail: check.None},
+		},
+	}
+}
+
+// rule returns one of the rules.
+func rule(name string) check.Rule {
+	for _, r := range Rules() {
+		if r.Name == name {
+			return r
+		}
+	}
+	panic("gear: no rule named " + name)
+}

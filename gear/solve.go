@@ -1,0 +1,80 @@
+package gear
+
+import (
+	"fmt"
+	"math"
+
+	"pintle/check"
+	"pintle/geom"
+)
+
+// A solution is a pair's nominal teeth at their working centre distance.
+type solution struct {
+	spec    PairSpec // completed
+	x       [2]float64
+	thin    float64 // of each tooth on its reference circle, mm
+	contact contact
+}
+
+// solve works out shifts, centre distance and thinning. The error is a
+// *check.FieldError.
+func solve(spec PairSpec) (solution, error) {
+	spec = spec.completed()
+	if err := spec.validate(); err != nil {
+		return solution{}, err
+	}
+	x, err := spec.shifts()
+	if err != nil {
+		return solution{}, err
+	}
+	a := spec.CentreDistance
+	if a == 0 {
+		a = spec.distanceFor(x[0] + x[1])
+	}
+	alphaW, err := spec.workingAngle(a)
+	if err != nil {
+		return solution{}, err
+	}
+	s := solution{spec: spec, x: x}
+	added := newContact(spec.tooth(0, x[0], 0, 0), spec.tooth(1, x[1], 0, 0), a).backlash()
+	if math.Abs(added) < 1e-9 {
+		added = 0 // rounding, where the distance follows from the shifts
+	}
+	s.thin = math.Max(spec.Backlash-added, 0) * math.Cos(alphaW) / (2 * math.Cos(spec.PressureAngle))
+	s.contact = newContact(spec.tooth(0, x[0], s.thin, 0), spec.tooth(1, x[1], s.thin, 0), a)
+	for i, t := range s.contact.t {
+		if err := s.possible(i, t); err != nil {
+			return solution{}, err
+		}
+	}
+	return s, nil
+}
+
+// possible refuses a tooth that no rack leaves standing.
+func (s solution) possible(i int, t tooth) error {
+	which := [2]string{"pinion", "wheel"}[i]
+	shift := func(reason, remedy string) error {
+		return &check.FieldError{
+			Field: "profile shift of the " + which, Value: s.x[i], Unit: "modules",
+			Reason: reason, Remedy: remedy,
+		}
+	}
+	switch least := LeastShift(s.spec.Teeth[i], s.spec.PressureAngle, s.spec.Rack); {
+	case t.ra > geom.Extent:
+		return &check.FieldError{
+			Field: "tip diameter of the " + which, Value: 2 * t.ra, Unit: "mm",
+			Reason: fmt.Sprintf("is above %v mm", 2*geom.Extent), Remedy: "use a smaller module or fewer teeth",
+		}
+	case t.rf < t.m/2:
+		return shift("leaves no root circle", "use more teeth or a larger shift")
+	case t.psi <= 0 || t.ra <= t.rb || t.thickness(t.ra) < 0.02*t.m:
+		return shift("together with this backlash brings the flanks to a point before the tip", "use a smaller shift, less backlash or more teeth")
+	case t.form() >= t.ra || t.neck() < 0.1*t.m:
+		return shift("lets the rack cut the tooth away", fmt.Sprintf("use a shift of %s or more", check.Number(least)))
+	}
+	return nil
+}
+
+// minBacklashFloor is the least normal backlash of ISO/TR 10064-2 at centre
+// distance a and module m in mm: (2/3)(0.06 + 0.0005 a + 0.03 m), from memory.
+func minBacklashFloor(a, m float64) float64 { return 2.0 / 3 * (0.06 + 0.0005*a + 0.03*m) }

@@ -1,0 +1,125 @@
+package gear
+
+import (
+	"fmt"
+	"math"
+
+	"pintle/check"
+	"pintle/fit"
+	"pintle/geom"
+)
+
+// DefaultCentreTolerance is used where a spec leaves the tolerance of the
+// centre distance at 0: what holes drilled from a printed template hold, in mm
+// either way (common practice, no source).
+const DefaultCentreTolerance = 0.1
+
+// PairSpec is what a builder chooses for a pair, with everything that changes
+// the teeth. Part names are Name-pinion and Name-wheel.
+type PairSpec struct {
+	Name          string
+	Module        float64    // mm
+	Teeth         [2]int     // pinion, wheel; internal gears (negative) are not made yet
+	Shift         [2]float64 // profile shift x1, x2 in modules; used by ShiftGiven only
+	ShiftRule     ShiftRule
+	PressureAngle float64 // rad
+
+	// CentreDistance is the working centre distance in mm; 0 lets it follow from
+	// the shifts without backlash. Given, it fixes the shift sum, except where
+	// ShiftGiven comes with shifts: these are then kept, and the teeth are thinned
+	// only by what the distance does not already add to the backlash.
+	CentreDistance  float64
+	CentreTolerance float64 // mm either way; 0 means DefaultCentreTolerance
+	Backlash        float64 // j_wt wanted at the working pitch circle, mm
+
+	FaceWidth  float64 // mm
+	Rack       Rack    // zero: profile A, its fillet reduced where the pressure angle asks for it
+	ChordError float64 // mm; 0 means geom.ChordFlank
+	Card       fit.Card
+	Limits     check.Limits
+	Pinion     Body
+	Wheel      Body
+}
+
+// body returns the body of gear i.
+func (s PairSpec) body(i int) Body {
+	if i == 0 {
+		return s.Pinion
+	}
+	return s.Wheel
+}
+
+// partName returns the name of gear i's part.
+func (s PairSpec) partName(i int) string {
+	role := [2]string{"pinion", "wheel"}[i]
+	if s.Name == "" {
+		return role
+	}
+	return s.Name + "-" + role
+}
+
+// completed returns the spec with its defaults filled in.
+func (s PairSpec) completed() PairSpec {
+	if s.CentreTolerance == 0 {
+		s.CentreTolerance = DefaultCentreTolerance
+	}
+	if s.ChordError == 0 {
+		s.ChordError = geom.ChordFlank
+	}
+	if s.Rack == (Rack{}) {
+		s.Rack = profileFor(s.PressureAngle)
+	}
+	return s
+}
+
+// validate refuses numbers no pair can have, whatever the others are.
+func (s PairSpec) validate() error {
+	for i, z := range s.Teeth {
+		if err := validateTeeth(i, z); err != nil {
+			return err
+		}
+	}
+	const degree = math.Pi / 180
+	for _, q := range []struct {
+		field, unit   string
+		value, lo, hi float64
+		remedy        string
+	}{
+		{"module", "mm", s.Module, 0.2, 50, "divide the reference diameter you want by the number of teeth; 1 to 2 mm prints well"},
+		{"pressure angle", "deg", s.PressureAngle / degree, 14, 30, "use 20 deg"},
+		{"profile shift of the pinion", "modules", s.Shift[0], -1, 2, "leave it 0, or let it be chosen"},
+		{"profile shift of the wheel", "modules", s.Shift[1], -1, 2, "leave it 0, or let it be chosen"},
+		{"centre distance", "mm", s.CentreDistance, 0, 2 * geom.Extent, "leave it out: it follows from teeth and module"},
+		{"centre distance tolerance", "mm", s.CentreTolerance, 0, 5, "give how far the distance may be off either way, often 0.1 mm"},
+		{"backlash", "mm", s.Backlash, 0, s.Module, "use 0.2 mm for a printed pair"},
+		{"face width", "mm", s.FaceWidth, 1, 500, "use 6 to 12 modules"},
+		{"chord error", "mm", s.ChordError, 0.0005, 0.1, "use 0.005 mm"},
+	} {
+		if err := check.InRange(q.field, q.value, q.unit, q.lo, q.hi, q.remedy); err != nil {
+			return err
+		}
+	}
+	if err := s.Rack.validate(s.PressureAngle); err != nil {
+		return err
+	}
+	if least := 2 * s.Card.BedChamfer(); s.FaceWidth < least {
+		return &check.FieldError{
+			Field: "face width", Value: s.FaceWidth, Unit: "mm",
+			Reason: "leaves no tooth above the bed-side chamfer",
+			Remedy: fmt.Sprintf("use at least %s mm", check.Number(least)),
+		}
+	}
+	return s.Card.Validate()
+}
+
+func validateTeeth(i, z int) error {
+	field := [2]string{"number of teeth of the pinion", "number of teeth of the wheel"}[i]
+	if z < 0 {
+		return &check.FieldError{
+			Field: field, Value: float64(z),
+			Reason: "is negative: internal gears are not made yet",
+			Remedy: "use a positive number for an external gear",
+		}
+	}
+	return check.InRange(field, float64(z), "", 5, 2000, "printed gears have 8 to 120 teeth")
+}
