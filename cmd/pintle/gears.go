@@ -1,0 +1,56 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"pintle/joint"
+	"pintle/quantity"
+)
+
+func (env *environment) newGearsCommand() *cobra.Command {
+	name := "gears"
+	material := "PETG"
+	// Backlash and face width are starting values: common practice, no source.
+	pair := joint.Gears{Backlash: 0.2, FaceWidth: 10, PressureAngleDeg: joint.DefaultPressureAngleDeg}
+	var bores [2]float64
+	var design designFlags
+	var output outputFlags
+	cmd := &cobra.Command{
+		Use:   "gears --module MM --teeth Z1,Z2 --out DIR",
+		Short: "Design a pair of involute spur gears from flags",
+		Args:  exactly(0, ""),
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if err := needFlags(cmd, "module", "teeth", "out"); err != nil {
+				return err
+			}
+			pair.Pinion.Bore, pair.Wheel.Bore = bores[0], bores[1]
+			file := &joint.File{
+				Title:   name,
+				Printer: joint.Printer{Material: material},
+				Gears:   map[string]joint.Gears{name: pair},
+			}
+			markFlags(file, cmd.Flags(), "gears."+name, map[string][]string{
+				"module": {"module"}, "teeth": {"teeth"}, "shift": {"shift"},
+				"pressure-angle": {"pressure_angle"}, "centre-distance": {"centre_distance"},
+				"backlash": {"backlash"}, "face-width": {"face_width"},
+				"bore": {"pinion.bore", "wheel.bore"},
+			})
+			file.Mark("printer.material", "--material")
+			return env.build(file, design, output, cmd.Flags())
+		},
+	}
+	flags := cmd.Flags()
+	quantityVar(flags, &pair.Module, quantity.Length, "module", "reference diameter per tooth, in mm")
+	flags.Var(&pairValue[int]{&pair.Teeth, quantity.Count, "Z1,Z2"}, "teeth", "numbers of teeth of pinion and wheel")
+	flags.Var(&shiftValue{&pair.Shift}, "shift", "profile shift coefficients, or the rule to choose them")
+	quantityVar(flags, &pair.PressureAngleDeg, quantity.Angle, "pressure-angle", "pressure angle of the basic rack, in deg")
+	quantityVar(flags, &pair.CentreDistance, quantity.Length, "centre-distance", "working centre distance, in mm")
+	quantityVar(flags, &pair.Backlash, quantity.Length, "backlash", "circumferential backlash at the working pitch circle, in mm")
+	quantityVar(flags, &pair.FaceWidth, quantity.Length, "face-width", "face width, in mm")
+	flags.Var(&pairValue[float64]{&bores, quantity.Length.Parse, "D1,D2"}, "bore", "diameters of the bores of pinion and wheel, in mm")
+	flags.StringVar(&material, "material", material, "material of both gears")
+	flags.Var(&nameValue{&name}, "name", "first word of the file names")
+	design.add(flags)
+	output.add(flags)
+	return cmd
+}

@@ -1,0 +1,166 @@
+package joint
+
+import (
+	"errors"
+	"regexp"
+	"slices"
+	"strings"
+
+	"pintle/check"
+)
+
+// Blame gives an error from a design its place in the file: the value of the
+// quantity it names, else the header of the table the design came from. The
+// result is an *InputError; an error that names no quantity stays as it is.
+func (f *File) Blame(table string, err error) error {
+	var field *check.FieldError
+	var placed *InputError
+	if !errors.As(err, &field) || errors.As(err, &placed) {
+		return err
+	}
+	path, at := f.place(table, field.Field)
+	e := &InputError{
+		File: f.Path, Line: at.Line, Column: at.Column, Key: path,
+		Err: field, Remedy: field.Remedy,
+	}
+	switch {
+	case at.Origin != "":
+		e.Key = at.Origin
+	case path == table || path == "":
+		// The key names no quantity, so that the error has to.
+		e.Key, e.Err = table, tableError{field}
+		if f.Path == "" {
+			e.Key = ""
+		}
+	}
+	return e
+}
+
+// A tableError prints a FieldError with its quantity below a table's name.
+type tableError struct{ *check.FieldError }
+
+func (e tableError) Unwrap() error { return e.FieldError }
+
+// place returns the path and position of the value that holds a quantity.
+func (f *File) place(table, quantity string) (string, Position) {
+	for _, path := range f.candidates(table, quantity) {
+		if f.source.has(path) {
+			return path, f.source.values[path]
+		}
+	}
+	at, path := f.source.find(table, "")
+	return path, at
+}
+
+// ofGear is how designs say which gear of a pair is meant: "bore of the
+// pinion", "bolt circle of lamp-wheel".
+var ofGear = regexp.MustCompile(` of (?:the |[a-z0-9-]+-)(pinion|wheel)$`)
+
+// candidates lists the paths that may hold a quantity, the likeliest first.
+func (f *File) candidates(table, quantity string) []string {
+	quantity, role := cutRole(quantity)
+	keys := append(keysOf()[quantity], strings.NewReplacer(" ", "_", "-", "_").Replace(quantity))
+	var paths []string
+	for _, key := range keys {
+		if role != "" {
+			index := map[string]int{"pinion": 0, "wheel": 1}[role]
+			paths = append(paths, join(table, role+"."+key), join(table, element(key, index)))
+		}
+		paths = append(paths, join(table, key))
+		for _, other := range f.refersTo(table) {
+			paths = append(paths, join(other, key))
+		}
+	}
+	return paths
+}
+
+// cutRole takes the gear that a quantity belongs to off its name.
+func cutRole(quantity string) (rest, role string) {
+	if found := ofGear.FindStringSubmatchIndex(quantity); found != nil {
+		return quantity[:found[0]], quantity[found[2]:found[3]]
+	}
+	return quantity, ""
+}
+
+// keysOf maps the trade's word for a quantity to the keys that may hold it,
+// where the key is not the word itself.
+func keysOf() map[string][]string {
+	return map[string][]string{
+		"number of teeth":                 {"teeth", "ratio"},
+		"profile shift":                   {"shift", "centre_distance"},
+		"tip diameter":                    {"teeth", "shift"},
+		"bolt count":                      {"screw_count"},
+		"pilot hole":                      {"screw_size"},
+		"hollow of the journal":           {"bore"},
+		"journal length":                  {"bearing"},
+		"shoulder diameter":               {"bearing"},
+		"kind of horn":                    {"horn.kind"},
+		"horn diameter":                   {"horn.diameter"},
+		"horn thickness":                  {"horn.thickness"},
+		"horn hub diameter":               {"horn.hub_diameter"},
+		"horn holes":                      {"horn.holes"},
+		"horn hole":                       {"horn.hole"},
+		"horn hole circle":                {"horn.hole_circle"},
+		"tab hole diameter":               {"tabs.diameter"},
+		"bearing":                         {"designation"},
+		"bearing bore":                    {"bore"},
+		"bearing outside diameter":        {"outside"},
+		"outside diameter":                {"outside"},
+		"bearing width":                   {"overall"},
+		"width":                           {"overall"},
+		"screw size":                      {"mount.screw_size", "screw_size", "screws.size"},
+		"screw clearance hole":            {"screws.size"},
+		"number of flange screws":         {"mount.screw_count"},
+		"flange thickness":                {"mount.thickness"},
+		"number of screws":                {"screws.count"},
+		"screw circle":                    {"screws.circle"},
+		"outline":                         {"outline.kind"},
+		"outline diameter":                {"outline.diameter"},
+		"outline length":                  {"outline.width"},
+		"outline width":                   {"outline.height"},
+		"plate thickness":                 {"thickness"},
+		"servo speed":                     {"speed"},
+		"measured servo positions":        {"points"},
+		"pulse":                           {"points"},
+		"servo angle":                     {"points"},
+		"motion law":                      {"law"},
+		"moment of inertia":               {"inertia"},
+		"height of the centre of gravity": {"centre_of_gravity.height"},
+		"offset of the centre of gravity": {"centre_of_gravity.offset"},
+		"elevation at mid-swing":          {"elevation"},
+		"bearing friction":                {"friction"},
+		"hottest temperature":             {"hottest"},
+		"bore error per mm":               {"bore_error.per_mm", "bore_error"},
+		"outside error per mm":            {"outside_error.per_mm", "outside_error"},
+		"bed length":                      {"bed[0]", "bed"},
+		"bed width":                       {"bed[1]", "bed"},
+	}
+}
+
+// refersTo lists the tables that a table names: a housing's error may stem from
+// its bearing. The printer is everyone's.
+func (f *File) refersTo(table string) []string {
+	kind, name, _ := strings.Cut(table, ".")
+	var tables []string
+	add := func(kind, name string) {
+		if name != "" {
+			tables = append(tables, kind+"."+name)
+		}
+	}
+	switch kind {
+	case "gears":
+		g := f.Gears[name]
+		add("servo", g.Servo)
+		add("load", g.Load)
+		add("motion", g.Motion)
+		add("bearing", g.Wheel.Bearing)
+	case "housing":
+		add("bearing", f.Housings[name].Bearing)
+	case "plate":
+		p := f.Plates[name]
+		add("gears", p.Gears)
+		add("housing", p.Housing)
+		tables = slices.Concat(tables, f.refersTo("gears."+p.Gears), f.refersTo("housing."+p.Housing))
+	}
+	return append(tables, "printer", "place")
+}

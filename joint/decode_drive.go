@@ -1,0 +1,192 @@
+package joint
+
+import (
+	"slices"
+
+	"pintle/quantity"
+)
+
+func (t *table) servo() Servo {
+	s := Servo{
+		StallTorque:  t.quantity("stall_torque", quantity.Torque),
+		SpeedDeg:     t.quantity("speed", quantity.Speed),
+		Points:       t.points("points"),
+		SplineTeeth:  t.count("spline_teeth"),
+		Tabs:         t.table("tabs").tabs(),
+		ShaftFromEnd: t.length("shaft_from_end"),
+		Horn:         t.table("horn").horn(),
+	}
+	t.lengths("body", s.Body[:])
+	t.need("stall_torque", "speed", "points")
+	return s
+}
+
+// points reads pairs of pulse and angle.
+func (t *table) points(key string) [][2]float64 {
+	var points [][2]float64
+	for i, v := range t.list(key, 0) {
+		at := element(key, i)
+		pair, ok := v.([]any)
+		if !ok || len(pair) != 2 {
+			t.refuse(at, "must be a list of 2 values", "write [pulse in µs, angle in degrees]")
+			continue
+		}
+		points = append(points, [2]float64{
+			t.number(element(at, 0), pair[0], quantity.Number),
+			t.number(element(at, 1), pair[1], quantity.Angle),
+		})
+	}
+	return points
+}
+
+func (t *table) tabs() Tabs {
+	b := Tabs{
+		Length:    t.length("length"),
+		Thickness: t.length("thickness"),
+		BelowTop:  t.length("below_top"),
+		Diameter:  t.length("diameter"),
+	}
+	t.lengths("holes", b.Holes[:])
+	t.need("length", "thickness", "below_top", "holes", "diameter")
+	t.finish()
+	return b
+}
+
+func (t *table) horn() Horn {
+	h := Horn{
+		Kind:        t.word("kind", HornKinds()),
+		Diameter:    t.length("diameter"),
+		Thickness:   t.length("thickness"),
+		HubDiameter: t.length("hub_diameter"),
+		HubHeight:   t.length("hub_height"),
+		Holes:       t.count("holes"),
+		HoleCircle:  t.length("hole_circle"),
+		Hole:        t.length("hole"),
+	}
+	t.need("kind", "diameter", "thickness")
+	t.finish()
+	return h
+}
+
+func (t *table) load() Load {
+	l := Load{
+		Mass:         t.quantity("mass", quantity.Mass),
+		Inertia:      t.inertia("inertia"),
+		Axis:         "vertical",
+		ElevationDeg: t.quantity("elevation", quantity.Angle),
+		Overhead:     t.yes("overhead"),
+		Friction:     t.quantity("friction", quantity.Torque),
+		ExtraTorque:  t.quantity("extra_torque", quantity.Torque),
+	}
+	if _, ok := t.value("axis"); ok {
+		l.Axis = t.word("axis", Axes())
+	}
+	if in := t.table("centre_of_gravity"); in != nil {
+		l.CentreOfGravity = CentreOfGravity{Height: in.length("height"), Offset: in.length("offset")}
+		in.finish()
+	}
+	t.need("mass")
+	return l
+}
+
+// inertia reads a number in kg·m², or a solid with its sizes.
+func (t *table) inertia(key string) Inertia {
+	v, ok := t.value(key)
+	if !ok {
+		return Inertia{}
+	}
+	if _, ok := v.(map[string]any); !ok {
+		return Inertia{Value: t.plain(key)}
+	}
+	in := t.table(key)
+	i := Inertia{
+		Solid:  in.word("solid", Solids()),
+		Radius: in.length("radius"),
+		Length: in.length("length"),
+		Width:  in.length("width"),
+	}
+	in.need("solid")
+	switch i.Solid {
+	case "disc", "point":
+		in.need("radius")
+	case "rod":
+		in.need("length")
+	case "box":
+		in.need("length", "width")
+	}
+	in.finish()
+	return i
+}
+
+func (t *table) motion() Motion {
+	m := Motion{
+		Swing: t.quantity("swing", quantity.Angle),
+		Time:  t.quantity("time", quantity.Time),
+		Law:   "cosine",
+		Hold:  t.yes("hold"),
+	}
+	if _, ok := t.value("law"); ok {
+		m.Law = t.word("law", Laws())
+	}
+	t.need("swing", "time")
+	return m
+}
+
+func (t *table) gears() Gears {
+	g := Gears{
+		Servo:            t.text("servo"),
+		Load:             t.text("load"),
+		Motion:           t.text("motion"),
+		Module:           t.length("module"),
+		Ratio:            t.plain("ratio"),
+		Shift:            t.shift("shift"),
+		CentreDistance:   t.length("centre_distance"),
+		Backlash:         t.length("backlash"),
+		FaceWidth:        t.length("face_width"),
+		PressureAngleDeg: DefaultPressureAngleDeg,
+		Material:         t.text("material"),
+		Pinion:           t.table("pinion").gear(pinionHubs()),
+		Wheel:            t.table("wheel").gear(Hubs()),
+	}
+	if _, ok := t.value("pressure_angle"); ok {
+		g.PressureAngleDeg = t.quantity("pressure_angle", quantity.Angle)
+	}
+	for i, v := range t.list("teeth", 2) {
+		g.Teeth[i] = t.whole(element("teeth", i), v)
+	}
+	t.either("teeth", "ratio")
+	t.need("module", "backlash", "face_width")
+	return g
+}
+
+// shift reads two numbers or the name of a rule.
+func (t *table) shift(key string) Shift {
+	v, _ := t.value(key)
+	if _, ok := v.(string); ok {
+		return Shift{Rule: t.word(key, ShiftRules())}
+	}
+	var s Shift
+	for i, v := range t.list(key, 2) {
+		s.X[i] = t.number(element(key, i), v, quantity.Number)
+	}
+	return s
+}
+
+// A pinion turns on its servo, never on the joint's bearing.
+func pinionHubs() []string {
+	return slices.DeleteFunc(Hubs(), func(hub string) bool { return hub == "journal" })
+}
+
+func (t *table) gear(hubs []string) Gear {
+	g := Gear{
+		Hub:        t.word("hub", hubs),
+		Bore:       t.length("bore"),
+		Bearing:    t.text("bearing"),
+		BoltCircle: t.length("bolt_circle"),
+		ScrewSize:  t.text("screw_size"),
+		ScrewCount: t.count("screw_count"),
+		Material:   t.text("material"),
+	}
+	t.finish()
+	return g
+}

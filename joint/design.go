@@ -1,0 +1,230 @@
+// Package joint is where the parts of a joint meet: it reads the joint file,
+// stacks servo, gears, bearing, ring and plate so that they fit each other,
+// lets each design check itself and checks what only shows between them, and
+// hands back the report and every file to write.
+//
+// The frame of a joint: z = 0 is the top of the plate, z points up to the load,
+// the bearing's axis is the origin and x points to the servo's axis. Lengths are
+// mm; angles are degrees as in the joint file. The package opens no files.
+package joint
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"maps"
+	"slices"
+
+	"pintle/bearing"
+	"pintle/check"
+	"pintle/export"
+	"pintle/fit"
+	"pintle/geom"
+	"pintle/mesh"
+)
+
+// Options are what a command adds to a joint file. The zero value adds nothing.
+type Options struct {
+	Tool       string    // name and version, for the report
+	Card       *fit.Card // takes the place of the file's printer numbers
+	ChordError float64   // mm on the radius for gear flanks; 0 uses the defaults
+	Accept     []Accept  // failures let through, beside those of the file
+}
+
+// Accept lets the failures of one check through, of one design or of all.
+type Accept struct{ Check, Design, Reason string }
+
+// An OutputFile is one file of a build: its name and how to write its bytes.
+type OutputFile struct {
+	Name  string
+	Write func(io.Writer) error
+}
+
+// A Result is a designed and checked joint. Files is complete only where
+// nothing failed; report.json is the last of it.
+type Result struct {
+	Report export.Report
+	Files  []OutputFile
+}
+
+// Failed returns the findings that stop a build: failed and not accepted.
+func (r *Result) Failed() []check.Finding {
+	var failed []check.Finding
+	for _, f := range r.Report.Findings {
+		if f.Verdict == check.Fail && f.Accepted == "" {
+			failed = append(failed, f)
+		}
+	}
+	return failed
+}
+
+// A design is what the joint asks of each kind of design.
+type design interface {
+	Values() map[string]any
+	Findings() []check.Finding
+	Fits() []fit.Fit
+	Parts() []geom.Part
+}
+
+// A body is one part to print and what the report says of it beside its shape.
+type body struct {
+	part     geom.Part
+	design   string
+	material fit.Material
+	mesh     *mesh.Mesh
+	sheet    sheetNotes
+}
+
+// A builder gathers one joint.
+type builder struct {
+	file     *File
+	options  Options
+	card     fit.Card
+	report   export.Report
+	bodies   []body
+	turnings map[string]*turning // by gears table
+	housings map[string]*bearing.Housing
+}
+
+// Design works out and checks the joint. The error is an *InputError where the
+// file or a flag holds something that no design can be made of; everything else
+// is a finding of the report.
+func Design(file *File, options Options) (*Result, error) {
+	b := &builder{file: file, options: options, turnings: map[string]*turning{}, housings: map[string]*bearing.Housing{}}
+	b.report = export.Report{
+		Tool: options.Tool, Title: file.Title, Inputs: file.Inputs(),
+		Designs: map[string]map[string]any{},
+	}
+	if err := b.run(); err != nil {
+		return nil, err
+	}
+	return b.finish()
+}
+
+func (b *builder) run() error {
+	if err := b.readCard(); err != nil {
+		return err
+	}
+	for _, step := range []func() error{b.addGears, b.addHousings, b.addPlates, b.addGrilles, b.addDrives} {
+		if err := step(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// readCard takes the printer's numbers from the options or from the file.
+func (b *builder) readCard() error {
+	b.card = b.file.Card()
+	if b.options.Card != nil {
+		b.card = *b.options.Card
+	}
+	if err := b.card.Validate(); err != nil {
+		return b.file.Blame("printer", err)
+	}
+	if !b.card.Measured() {
+		b.find("printer", fit.RuleUnmeasured.Say(check.Caution, b.card.Bore.Sigma,
+			"bores and outsides are first guesses or typed in, not measured on a coupon",
+			"print the coupon and measure it before trusting a press fit or a backlash"))
+	}
+	return nil
+}
+
+// find records a finding of a design.
+func (b *builder) find(design string, findings ...check.Finding) {
+	for _, f := range findings {
+		f.Design = design
+		b.report.Findings = append(b.report.Findings, f)
+	}
+}
+
+// add records a finished design and its parts.
+func (b *builder) add(name string, d design, material fit.Material, notes func(geom.Part) sheetNotes) {
+	b.report.Designs[name] = d.Values()
+	b.find(name, d.Findings()...)
+	b.report.Fits = append(b.report.Fits, d.Fits()...)
+	for _, part := range d.Parts() {
+		b.addBody(name, part, material, notes(part))
+	}
+}
+
+func (b *builder) addBody(design string, part geom.Part, material fit.Material, notes sheetNotes) {
+	b.bodies = append(b.bodies, body{part: part, design: design, material: material, sheet: notes})
+	b.find(design, b.onBed(part))
+	if b.file.Has("place.hottest") {
+		b.find(design, fit.CheckHeat(material, part.Name(), b.file.Place.Hottest, b.file.Limits))
+	}
+}
+
+var ruleBed = check.Rule{
+	Name: "bed", Unit: "mm",
+	Meaning: "The part lies flat on the printer's bed.",
+	Formula: "least of bed length - part length and bed width - part width, turned by 90 degrees if that fits better",
+	Source:  "geometry", Change: "choose a smaller module, thinner walls or a larger printer",
+	Sense: check.AtLeast, Limit: check.Limit{Caution: 4, Fail: 0},
+}
+
+func (b *builder) onBed(part geom.Part) check.Finding {
+	lo, hi := part.Bounds()
+	x, y := hi.X-lo.X, hi.Y-lo.Y
+	bed := b.card.Bed
+	spare := max(min(bed[0]-x, bed[1]-y), min(bed[0]-y, bed[1]-x))
+	f := ruleBed.Judge(spare, b.file.Limits.Of(ruleBed),
+		fmt.Sprintf("%.1f x %.1f mm lie on a bed of %g x %g mm: %s", x, y, bed[0], bed[1], ruleBed.Change))
+	f.Part = part.Name()
+	return f
+}
+
+// material returns the plastic of a part: its table's own, else the printer's.
+func (b *builder) material(table, own string) (fit.Material, error) {
+	name, at := own, table
+	if name == "" {
+		name, at = b.file.Printer.Material, "printer"
+	}
+	if m, ok := b.file.Materials[name]; ok {
+		return m, nil
+	}
+	if m, ok := fit.MaterialNamed(name); ok {
+		return m, nil
+	}
+	return fit.Material{}, b.file.Blame(at, &check.FieldError{
+		Field: "material", Text: name, Reason: "is not one of the known materials",
+		Remedy: "use PLA, PETG, ABS or PA, or describe yours in [material." + name + "]",
+	})
+}
+
+// screw returns the screw of a size word such as "M3".
+func (b *builder) screw(table, size, otherwise string) (fit.Screw, error) {
+	if size == "" {
+		size = otherwise
+	}
+	if s, ok := fit.ScrewNamed(size); ok {
+		return s, nil
+	}
+	return fit.Screw{}, b.file.Blame(table, &check.FieldError{
+		Field: "screw size", Text: size, Reason: "is not one of the known screws",
+		Remedy: "use M2, M2.5, M3, M4, M5, M6 or M8",
+	})
+}
+
+// sorted returns the names of a table in order, so that nothing depends on the
+// order of a map.
+func sorted[T any](tables map[string]T) []string { return slices.Sorted(maps.Keys(tables)) }
+
+// finish meshes and proves the parts, applies what the user accepts and lists
+// the files.
+func (b *builder) finish() (*Result, error) {
+	if len(b.bodies) == 0 && len(b.report.Findings) <= 1 {
+		return nil, errors.Join(b.file.Blame("", &check.FieldError{
+			Field: "joint file", Text: b.file.Path, Reason: "describes no part to build",
+			Remedy: "add a [gears.NAME], [housing.NAME] or [plate.NAME] table",
+		}))
+	}
+	if err := b.meshAll(); err != nil {
+		return nil, err
+	}
+	b.accept()
+	b.addCautions()
+	b.report.Verdict = export.Verdict(b.report.Findings)
+	return &Result{Report: b.report, Files: b.files()}, nil
+}

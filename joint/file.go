@@ -1,0 +1,270 @@
+package joint
+
+import (
+	"math"
+
+	"pintle/check"
+	"pintle/fit"
+)
+
+// Format is the first line of every joint file this version reads.
+const Format = "pintle-joint/1"
+
+// DefaultPressureAngleDeg is used where a gear pair names none: the basic rack
+// of ISO 53 has 20 degrees.
+const DefaultPressureAngleDeg = 20
+
+// A File is one joint as its builder described it. All values are as read:
+// mm, degrees, kg, N·m, s and °C. A value that was not given is zero, or the
+// default that its comment names; Has tells the two apart.
+type File struct {
+	Path   string `json:"-"` // as given by the caller, or "" for a joint made from flags
+	Format string `json:"format,omitzero"`
+	Title  string `json:"title,omitzero"`
+
+	Printer   Printer                 `json:"printer,omitzero"`
+	Place     Place                   `json:"place,omitzero"`
+	Materials map[string]fit.Material `json:"material,omitzero"`
+	Bearings  map[string]Bearing      `json:"bearing,omitzero"`
+	Servos    map[string]Servo        `json:"servo,omitzero"`
+	Loads     map[string]Load         `json:"load,omitzero"`
+	Motions   map[string]Motion       `json:"motion,omitzero"`
+	Gears     map[string]Gears        `json:"gears,omitzero"`
+	Housings  map[string]Housing      `json:"housing,omitzero"`
+	Plates    map[string]Plate        `json:"plate,omitzero"`
+	Grilles   map[string]Grille       `json:"grille,omitzero"`
+	Limits    check.Limits            `json:"-"`
+	Accept    map[string]string       `json:"accept,omitzero"` // "check" or "check@design" to reason
+
+	source source
+}
+
+// A Printer says what is known of the printer.
+type Printer struct {
+	Card             string     `json:"card,omitzero"`               // name of a card file; when set, the measurements below are not
+	Material         string     `json:"material,omitzero"`           // default of all parts
+	BeadWidth        float64    `json:"bead_width,omitzero"`         // mm
+	LayerThickness   float64    `json:"layer_thickness,omitzero"`    // mm
+	Bore             fit.Error  `json:"bore_error,omitzero"`         // on the diameter; Sigma is fit.TypedSigma unless given
+	Outside          fit.Error  `json:"outside_error,omitzero"`      // on the diameter; Sigma is fit.TypedSigma unless given
+	FirstLayerGrowth float64    `json:"first_layer_growth,omitzero"` // mm per side
+	Bed              [2]float64 `json:"bed,omitzero"`
+}
+
+// A Place says where the figure stands.
+type Place struct {
+	Hottest float64 `json:"hottest,omitzero"` // °C, the highest temperature the parts reach
+}
+
+// A Bearing is a designation of the table, with measured sizes in mm that
+// override it, or measured sizes alone.
+type Bearing struct {
+	Designation string  `json:"designation,omitzero"`
+	Bore        float64 `json:"bore,omitzero"`
+	Outside     float64 `json:"outside,omitzero"`
+	Overall     float64 `json:"overall,omitzero"`    // width over all
+	ConeWidth   float64 `json:"cone_width,omitzero"` // tapered bearings: inner ring
+	CupWidth    float64 `json:"cup_width,omitzero"`  // tapered bearings: outer ring
+}
+
+// A Servo is what its builder measured.
+type Servo struct {
+	StallTorque  float64      `json:"stall_torque,omitzero"` // N·m
+	SpeedDeg     float64      `json:"speed,omitzero"`        // deg/s without load
+	Points       [][2]float64 `json:"points,omitzero"`       // pulse in µs, angle in deg; pulses rise
+	SplineTeeth  int          `json:"spline_teeth,omitzero"`
+	Body         [3]float64   `json:"body,omitzero"` // mm: length, width, height
+	Tabs         Tabs         `json:"tabs,omitzero"`
+	ShaftFromEnd float64      `json:"shaft_from_end,omitzero"` // mm from the body's nearer end to the shaft's axis
+	Horn         Horn         `json:"horn,omitzero"`
+}
+
+// Tabs are a servo's mounting tabs; all sizes mm.
+type Tabs struct {
+	Length    float64    `json:"length,omitzero"` // over both tabs
+	Thickness float64    `json:"thickness,omitzero"`
+	BelowTop  float64    `json:"below_top,omitzero"` // underside of the tabs below the top of the body
+	Holes     [2]float64 `json:"holes,omitzero"`     // spacing along and across
+	Diameter  float64    `json:"diameter,omitzero"`  // of the holes
+}
+
+// A Horn is the servo horn a pinion is screwed to; all sizes mm.
+type Horn struct {
+	Kind        string  `json:"kind,omitzero"` // one of HornKinds
+	Diameter    float64 `json:"diameter,omitzero"`
+	Thickness   float64 `json:"thickness,omitzero"`
+	HubDiameter float64 `json:"hub_diameter,omitzero"`
+	HubHeight   float64 `json:"hub_height,omitzero"`
+	Holes       int     `json:"holes,omitzero"`
+	HoleCircle  float64 `json:"hole_circle,omitzero"` // diameter
+	Hole        float64 `json:"hole,omitzero"`        // diameter
+}
+
+// A Load is what the joint turns.
+type Load struct {
+	Mass            float64         `json:"mass,omitzero"` // kg
+	Inertia         Inertia         `json:"inertia,omitzero"`
+	CentreOfGravity CentreOfGravity `json:"centre_of_gravity,omitzero"`
+	Axis            string          `json:"axis,omitzero"`         // one of Axes; "vertical" unless given
+	ElevationDeg    float64         `json:"elevation,omitzero"`    // horizontal axes: of the centre of gravity at mid-swing
+	Overhead        bool            `json:"overhead,omitzero"`     // it hangs or stands above people
+	Friction        float64         `json:"friction,omitzero"`     // N·m at the joint, of bearings
+	ExtraTorque     float64         `json:"extra_torque,omitzero"` // N·m at the joint, always against the motion
+}
+
+// An Inertia is a number, or a solid to compute it from.
+type Inertia struct {
+	Value  float64 `json:"value,omitzero"`  // kg·m², where Solid is empty
+	Solid  string  `json:"solid,omitzero"`  // one of Solids
+	Radius float64 `json:"radius,omitzero"` // mm: disc, point
+	Length float64 `json:"length,omitzero"` // mm: rod, box
+	Width  float64 `json:"width,omitzero"`  // mm: box
+}
+
+// A CentreOfGravity is measured from the bearing, in mm.
+type CentreOfGravity struct {
+	Height float64 `json:"height,omitzero"` // along the axis
+	Offset float64 `json:"offset,omitzero"` // square to the axis
+}
+
+// A Motion is the movement wanted of the joint.
+type Motion struct {
+	Swing float64 `json:"swing,omitzero"` // deg, from end to end
+	Time  float64 `json:"time,omitzero"`  // s, for one swing
+	Law   string  `json:"law,omitzero"`   // one of Laws; "cosine" unless given
+	Hold  bool    `json:"hold,omitzero"`  // an end position is held under load
+}
+
+// Gears is a pinion on a servo and a wheel on the turning part.
+type Gears struct {
+	Servo  string `json:"servo,omitzero"`  // names of tables, or ""
+	Load   string `json:"load,omitzero"`   // names of tables, or ""
+	Motion string `json:"motion,omitzero"` // names of tables, or ""
+
+	Module           float64 `json:"module,omitzero"` // mm
+	Teeth            [2]int  `json:"teeth,omitzero"`  // pinion, wheel; zero where it is to be chosen
+	Ratio            float64 `json:"ratio,omitzero"`  // wheel to pinion, zero where not given
+	Shift            Shift   `json:"shift,omitzero"`
+	CentreDistance   float64 `json:"centre_distance,omitzero"` // mm, zero where it follows from the rest
+	Backlash         float64 `json:"backlash,omitzero"`        // mm, circumferential at the working pitch circle
+	FaceWidth        float64 `json:"face_width,omitzero"`      // mm
+	PressureAngleDeg float64 `json:"pressure_angle,omitzero"`  // DefaultPressureAngleDeg unless given
+	Material         string  `json:"material,omitzero"`        // of both, or ""
+	Pinion           Gear    `json:"pinion,omitzero"`
+	Wheel            Gear    `json:"wheel,omitzero"`
+}
+
+// A Shift is a pair of profile shift coefficients or a way to choose them.
+type Shift struct {
+	Rule string     `json:"rule,omitzero"` // "choose", "balanced", or "" for the numbers
+	X    [2]float64 `json:"x,omitzero"`    // pinion, wheel
+}
+
+// The rules a Shift may name.
+const (
+	ShiftChoose   = "choose"   // the smallest shift free of undercut
+	ShiftBalanced = "balanced" // equal specific sliding
+)
+
+// A Gear says how one gear of a pair sits on its shaft, horn or bearing.
+type Gear struct {
+	Hub        string  `json:"hub,omitzero"`         // one of Hubs, or ""
+	Bore       float64 `json:"bore,omitzero"`        // mm
+	Bearing    string  `json:"bearing,omitzero"`     // name of a table: the bearing a journal hub fits
+	BoltCircle float64 `json:"bolt_circle,omitzero"` // mm, diameter
+	ScrewSize  string  `json:"screw_size,omitzero"`  // e.g. "M3"
+	ScrewCount int     `json:"screw_count,omitzero"`
+	Material   string  `json:"material,omitzero"`
+}
+
+// A Housing is a printed ring around a bearing.
+type Housing struct {
+	Bearing      string  `json:"bearing,omitzero"` // name of a table
+	Fit          string  `json:"fit,omitzero"`     // one of Fits, or an ISO class of the bore such as "N7"; "press" unless given
+	Interference float64 `json:"interference,omitzero"`
+	Wall         float64 `json:"wall,omitzero"` // mm, zero where it is to be chosen
+	Mount        Mount   `json:"mount,omitzero"`
+	Material     string  `json:"material,omitzero"`
+}
+
+// A Mount is how a housing is fastened.
+type Mount struct {
+	Kind       string  `json:"kind,omitzero"` // one of Mounts, or "" for none
+	ScrewSize  string  `json:"screw_size,omitzero"`
+	ScrewCount int     `json:"screw_count,omitzero"`
+	Thickness  float64 `json:"thickness,omitzero"` // mm
+}
+
+// A Plate carries a housing and a servo at the pair's centre distance.
+type Plate struct {
+	Housing      string  `json:"housing,omitzero"`    // names of tables
+	Gears        string  `json:"gears,omitzero"`      // names of tables
+	Thickness    float64 `json:"thickness,omitzero"`  // mm
+	ServoTurnDeg float64 `json:"servo_turn,omitzero"` // of the servo's long side
+	ScrewSize    string  `json:"screw_size,omitzero"` // of the corner holes, or "" for none
+	Material     string  `json:"material,omitzero"`
+}
+
+// A Grille is a panel with holes that lets sound pass; all sizes mm.
+type Grille struct {
+	Outline   Outline `json:"outline,omitzero"`
+	Pattern   string  `json:"pattern,omitzero"`
+	Hole      float64 `json:"hole,omitzero"`
+	Pitch     float64 `json:"pitch,omitzero"`
+	Thickness float64 `json:"thickness,omitzero"`
+	Margin    float64 `json:"margin,omitzero"`
+	Material  string  `json:"material,omitzero"`
+	Screws    Screws  `json:"screws,omitzero"`
+}
+
+// An Outline is the rim of a grille.
+type Outline struct {
+	Kind     string  `json:"kind,omitzero"`
+	Diameter float64 `json:"diameter,omitzero"`
+	Width    float64 `json:"width,omitzero"`
+	Height   float64 `json:"height,omitzero"`
+}
+
+// Screws are holes on a circle.
+type Screws struct {
+	Size   string  `json:"size,omitzero"`
+	Count  int     `json:"count,omitzero"`
+	Circle float64 `json:"circle,omitzero"` // mm, diameter
+}
+
+// Has says whether the builder gave the value at path, such as
+// "gears.lamp.module" or "printer.bore_error".
+func (f *File) Has(path string) bool { return f.source.has(path) }
+
+// Mark records that origin, such as "--module", gave the value at path: for a
+// joint that is made from flags instead of a file.
+func (f *File) Mark(path, origin string) { f.source.mark(path, Position{Origin: origin}) }
+
+// Locate returns the line and column, both from 1, of a key's value in a table
+// such as "gears.lamp"; of the table's header where the key is not given; zeros
+// where neither is in the file. An empty key asks for the header.
+func (f *File) Locate(table, key string) (line, column int) {
+	p, _ := f.source.find(table, key)
+	return p.Line, p.Column
+}
+
+// Inputs returns what the builder gave, defaults filled in, in the form the
+// report shows: tables and keys named as in the file.
+func (f *File) Inputs() any {
+	limits := map[string]map[string]any{}
+	for name, limit := range f.Limits {
+		limits[name] = map[string]any{"caution": shown(limit.Caution), "fail": shown(limit.Fail)}
+	}
+	return struct {
+		*File
+		Limits map[string]map[string]any `json:"limits,omitempty"`
+	}{f, limits}
+}
+
+// shown returns a limit as the file gives it; JSON has no NaN.
+func shown(limit float64) any {
+	if math.IsNaN(limit) {
+		return "none"
+	}
+	return limit
+}

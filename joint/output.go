@@ -1,0 +1,202 @@
+package joint
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"runtime"
+	"sync"
+
+	"pintle/check"
+	"pintle/drawing"
+	"pintle/export"
+	"pintle/geom"
+	"pintle/mesh"
+)
+
+var ruleMesh = check.Rule{
+	Name: "mesh-closed", Unit: "triangles",
+	Meaning: "The mesh is one closed, oriented surface: each edge once in either direction, one fan round each vertex, no flat triangle, and the volume of the drawn layers.",
+	Formula: "number of triangles proved",
+	Source:  "geometry", Change: "nothing: a failure is a defect of the tool, please report it",
+	Sense: check.Informs, Final: true,
+}
+
+// meshAll makes and proves the mesh of every part, as many at a time as the
+// machine has processors.
+func (b *builder) meshAll() error {
+	errs := make([]error, len(b.bodies))
+	slots := make(chan struct{}, runtime.GOMAXPROCS(0))
+	var wait sync.WaitGroup
+	for i := range b.bodies {
+		wait.Go(func() {
+			slots <- struct{}{}
+			defer func() { <-slots }()
+			body := &b.bodies[i]
+			if body.mesh, errs[i] = mesh.FromPart(body.part); errs[i] == nil {
+				errs[i] = body.mesh.Verify()
+			}
+		})
+	}
+	wait.Wait()
+	for i, body := range b.bodies {
+		f := ruleMesh.Say(check.Pass, 0, "", "")
+		if errs[i] != nil {
+			f.Verdict, f.Detail, f.Remedy = check.Fail, errs[i].Error(), ruleMesh.Change
+		} else {
+			f.Value = float64(len(body.mesh.Triangles))
+			b.report.Parts = append(b.report.Parts, body.entry())
+		}
+		f.Part = body.part.Name()
+		b.find(body.design, f)
+	}
+	return nil
+}
+
+// entry returns the part's line in the report.
+func (body body) entry() export.Part {
+	lo, hi := body.part.Bounds()
+	volume := body.mesh.Volume()
+	name := body.part.Name()
+	return export.Part{
+		Name: name, Design: body.design, Files: []string{name + ".stl", name + "-drawing.svg"},
+		SizeMM:    [3]float64{hi.X - lo.X, hi.Y - lo.Y, body.part.Height()},
+		VolumeMM3: volume, MassG: volume / 1000 * body.material.Density,
+		Triangles: len(body.mesh.Triangles), Closed: true, Material: body.material.Name, Count: 1,
+	}
+}
+
+// accept marks the failures that the file or the command lets through, never
+// those of a final rule.
+func (b *builder) accept() {
+	accepts := b.options.Accept
+	for _, key := range sorted(b.file.Accept) {
+		accepts = append(accepts, parseAccept(key, b.file.Accept[key]))
+	}
+	final := map[string]bool{}
+	for _, r := range Rules() {
+		final[r.Name] = r.Final
+	}
+	for i := range b.report.Findings {
+		f := &b.report.Findings[i]
+		for _, a := range accepts {
+			if f.Verdict == check.Fail && a.Check == f.Check && (a.Design == "" || a.Design == f.Design) && !final[f.Check] {
+				f.Accepted = a.Reason
+			}
+		}
+	}
+}
+
+// addCautions adds the warnings that apply to this joint.
+func (b *builder) addCautions() {
+	applies := map[string]string{"C9": "parts are printed", "C15": "strength figures are given"}
+	for _, name := range sorted(b.turnings) {
+		t := b.turnings[name]
+		applies["C2"] = "gears." + name + " meshes in the open"
+		if t.table.Servo != "" {
+			applies["C4"] = "servo." + t.table.Servo + " moves it"
+			applies["C1"] = "gears." + name + " moves"
+		}
+		if load := b.file.Loads[t.table.Load]; load.Axis == "horizontal" && load.CentreOfGravity.Offset > 0 {
+			applies["C3"] = "load." + t.table.Load + " is held up by the servo"
+		}
+	}
+	for _, name := range sorted(b.file.Housings) {
+		if b.file.Housings[name].Fit != "slip" {
+			applies["C5"] = "housing." + name + " is a press fit"
+		}
+	}
+	for _, name := range sorted(b.file.Loads) {
+		if b.file.Loads[name].Overhead {
+			applies["C11"] = "load." + name + " is overhead"
+		}
+	}
+	for _, f := range b.report.Findings {
+		if f.Verdict == check.Fail || f.Verdict == check.Caution {
+			switch f.Check {
+			case "servo-torque", "servo-held-torque":
+				applies["C6"] = f.Design + ": " + f.Check
+			case "heat":
+				applies["C7"] = f.Part
+			}
+		}
+	}
+	for _, c := range check.Cautions() {
+		if when, ok := applies[c.Code]; ok {
+			c.When = when
+			b.report.Cautions = append(b.report.Cautions, c)
+		}
+	}
+}
+
+// files lists what a build writes: meshes and drawings by part, pictures of the
+// placed joints, the table of parts, the page, and last the report that names
+// the complete set. Pictures are made only when the first of them is written.
+func (b *builder) files() []OutputFile {
+	var files []OutputFile
+	add := func(name string, write func(io.Writer) error) { files = append(files, OutputFile{name, write}) }
+	report := b.report
+	drawings := map[string][]byte{}
+	pictures := sync.OnceValue(b.pictures)
+	for _, body := range b.bodies {
+		if body.mesh == nil {
+			continue
+		}
+		name := body.part.Name()
+		var sheet bytes.Buffer
+		err := export.WriteSVG(&sheet, body.drawing(report.Title))
+		drawings[name] = sheet.Bytes()
+		add(name+".stl", func(w io.Writer) error { return export.WriteSTL(w, name, body.mesh) })
+		add(name+"-drawing.svg", func(w io.Writer) error { return put(w, drawings[name], err) })
+	}
+	for _, name := range b.joints() {
+		add(name+".png", func(w io.Writer) error { return put(w, pictures()[name], nil) })
+	}
+	add("parts.csv", func(w io.Writer) error { return export.WritePartsCSV(w, report.Parts) })
+	add("report.html", func(w io.Writer) error {
+		return export.WriteHTML(w, report, export.Figures{Drawings: drawings, Pictures: pictures()})
+	})
+	add("report.json", func(w io.Writer) error { return export.WriteJSON(w, report) })
+	return files
+}
+
+func put(w io.Writer, content []byte, err error) error {
+	if err == nil {
+		_, err = w.Write(content)
+	}
+	return err
+}
+
+// sheetNotes is what a drawing says beside the outline.
+type sheetNotes struct {
+	strokes []drawing.Stroke
+	lines   []string
+}
+
+func (body body) drawing(title string) drawing.Sheet {
+	sheet := drawing.OfPart(body.part, body.sheet.strokes...)
+	if title != "" {
+		sheet.Subtitle = title + " · " + sheet.Subtitle
+	}
+	sheet.Notes = append(sheet.Notes, "Material "+body.material.Name+", bed side down, drawn for this printer: see the fits in the report")
+	sheet.Notes = append(sheet.Notes, body.sheet.lines...)
+	return sheet
+}
+
+// gearNotes adds the reference circle and the readings of one gear.
+func (t *turning) gearNotes(part geom.Part) sheetNotes {
+	g, i := t.pair.Pinion(), 0
+	if part.Name() == t.name+"-wheel" {
+		g, i = t.pair.Wheel(), 1
+	}
+	circle := geom.Arc{Radius: g.ReferenceDiameter() / 2, From: 0, To: 6.283185307179586}
+	v := t.pair.Values()
+	key := func(symbol string) string { return fmt.Sprintf("%s%d", symbol, i+1) }
+	return sheetNotes{
+		strokes: []drawing.Stroke{{Kind: drawing.Centre, Curves: []geom.Curve{circle}, Closed: true}},
+		lines: []string{
+			fmt.Sprintf("m %v  z %d  alpha %v°  x %.3f  face width %v mm", t.table.Module, g.Teeth(), t.table.PressureAngleDeg, v[key("x")], t.table.FaceWidth),
+			fmt.Sprintf("span W over %v teeth %.3f mm, over %v mm pins M %.3f mm, centre distance %.3f mm", v[key("k")], v[key("W")], v[key("dp")], v[key("M")], t.pair.CentreDistance()),
+		},
+	}
+}

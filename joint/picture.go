@@ -1,0 +1,76 @@
+package joint
+
+import (
+	"bytes"
+	"strings"
+	"sync"
+
+	"pintle/export"
+)
+
+// jointSuffix ends the name of a picture that shows a placed joint.
+const jointSuffix = "-joint"
+
+// Greys by role, so that neighbours can be told apart.
+var greys = map[string]float64{"wheel": 0.96, "pinion": 0.82, "ring": 0.74, "plate": 0.9}
+
+// joints returns the names of the pictures that show a placed joint.
+func (b *builder) joints() []string {
+	var names []string
+	for _, name := range sorted(b.turnings) {
+		if b.turnings[name].plate != nil {
+			names = append(names, name+jointSuffix)
+		}
+	}
+	return names
+}
+
+// pictures renders every part on its bed and every placed joint, by name.
+func (b *builder) pictures() map[string][]byte {
+	scenes := map[string]export.Picture{}
+	meshes := map[string]export.Body{}
+	for _, body := range b.bodies {
+		if body.mesh != nil {
+			name := body.part.Name()
+			meshes[name] = export.Body{Mesh: body.mesh}
+			scenes[name] = view(480, name, meshes[name])
+		}
+	}
+	for _, joint := range b.joints() {
+		var bodies []export.Body
+		for _, p := range b.turnings[strings.TrimSuffix(joint, jointSuffix)].placements() {
+			if body, ok := meshes[p.Part]; ok {
+				bodies = append(bodies, export.Body{Mesh: body.Mesh, Place: p, Grey: greys[role(p.Part)]})
+			}
+		}
+		scenes[joint] = view(960, b.file.Title, bodies...)
+	}
+	return render(scenes)
+}
+
+func view(width int, caption string, bodies ...export.Body) export.Picture {
+	return export.Picture{Bodies: bodies, Width: width, Azimuth: -1.0, Rise: 0.55, Caption: caption}
+}
+
+// render makes all pictures at once.
+func render(scenes map[string]export.Picture) map[string][]byte {
+	pictures := map[string][]byte{}
+	var lock sync.Mutex
+	var wait sync.WaitGroup
+	for name, scene := range scenes {
+		wait.Go(func() {
+			var out bytes.Buffer
+			if err := scene.WritePNG(&out); err != nil {
+				panic("joint: a picture in memory: " + err.Error())
+			}
+			lock.Lock()
+			defer lock.Unlock()
+			pictures[name] = out.Bytes()
+		})
+	}
+	wait.Wait()
+	return pictures
+}
+
+// role returns what stands after the last hyphen of a part's name.
+func role(part string) string { return part[strings.LastIndex(part, "-")+1:] }

@@ -1,0 +1,236 @@
+package joint
+
+import (
+	"fmt"
+	"math"
+
+	"pintle/check"
+	"pintle/drawing"
+	"pintle/fit"
+	"pintle/geom"
+)
+
+// Allowances around the servo and under the ring, in mm (common practice, no
+// source).
+const (
+	servoPlay   = 0.3 // per side of the body in its cut-out
+	plateFloor  = 2.0 // least plate under the ring's recess
+	plateBridge = 3.0 // wanted between two openings of the plate
+)
+
+var (
+	rulePlateFloor = check.Rule{
+		Name: "plate-floor", Unit: "mm",
+		Meaning: "What is left of the plate under the recess that takes the ring's flange.",
+		Formula: "thickness - recess depth",
+		Source:  check.CommonPractice, Change: "make the plate thicker",
+		Sense: check.AtLeast, Limit: check.Limit{Caution: 3, Fail: plateFloor},
+	}
+	rulePlateBridge = check.Rule{
+		Name: "plate-bridge", Unit: "mm",
+		Meaning: "The narrowest bridge of the plate between the ring's recess and the servo's openings.",
+		Formula: "distance in plan of recess and cut-out, and of recess and tab holes",
+		Source:  check.CommonPractice,
+		Change:  "turn the servo (servo_turn), use a thinner wall or smaller flange screws, or a larger centre distance",
+		Sense:   check.AtLeast, Limit: check.Limit{Caution: plateBridge, Fail: 1},
+	}
+)
+
+// A plateSpec is what the plate must take up.
+type plateSpec struct {
+	name           string
+	thickness      float64 // mm
+	centreDistance float64 // mm
+	servo          Servo
+	servoTurnDeg   float64
+	flange         float64 // diameter of the ring's flange, mm
+	through        float64 // diameter of the ring's shoulder bore, mm
+	bolts          []geom.Point
+	bolt           fit.Screw
+	corner         fit.Screw
+	card           fit.Card
+	limits         check.Limits
+}
+
+// A plate carries ring and servo. Its part may be missing where a failed
+// finding says why.
+type plate struct {
+	spec     plateSpec
+	part     geom.Part
+	findings []check.Finding
+	fits     []fit.Fit
+	tabScrew fit.Screw
+	size     [2]float64 // mm
+}
+
+// newPlate designs the plate in its print frame: bed side down, the ring's
+// recess opening upwards, the bearing's axis at the origin.
+func newPlate(s plateSpec) (*plate, error) {
+	const field = "plate thickness"
+	if err := check.InRange(field, s.thickness, "mm", recessDepth+plateFloor, 50,
+		"the ring's recess takes 2 mm: use 6 mm or so"); err != nil {
+		return nil, err
+	}
+	p := &plate{spec: s}
+	var ok bool
+	if p.tabScrew, ok = fit.LargestThrough(s.servo.Tabs.Diameter); !ok {
+		return nil, &check.FieldError{
+			Field: "tab hole diameter", Value: s.servo.Tabs.Diameter, Unit: "mm",
+			Reason: "passes no metric screw", Remedy: "measure the holes in the servo's tabs again: M2 needs 2 mm",
+		}
+	}
+	p.judge()
+	if p.spec.limits.Of(rulePlateBridge).Fail > p.bridge() {
+		return p, nil
+	}
+	return p, p.build()
+}
+
+// openings returns the diameters drawn for the recess, the tab holes, the
+// flange's screw holes and the corner holes, and records them as fits.
+func (p *plate) openings() (recess, tab, bolt, corner float64) {
+	s := p.spec
+	part := s.name + "-plate"
+	for _, o := range []struct {
+		feature string
+		wanted  float64
+		drawn   *float64
+	}{
+		{"recess for the ring", s.flange + s.card.Outside.At(s.flange) + fit.RecessClearance, &recess},
+		{"tab screw holes", p.tabScrew.Clearance, &tab},
+		{"ring screw holes", s.bolt.Clearance, &bolt},
+		{"corner screw holes", s.corner.Clearance, &corner},
+	} {
+		f := s.card.Hole(part, o.feature, o.wanted)
+		p.fits = append(p.fits, f)
+		*o.drawn = f.Drawn
+	}
+	return recess, tab, bolt, corner
+}
+
+// tabHoles returns the places of the four holes of the servo's tabs.
+func (p *plate) tabHoles() []geom.Point {
+	centre, angle := servoBox(p.spec.servo, p.spec.centreDistance, p.spec.servoTurnDeg)
+	h := p.spec.servo.Tabs.Holes
+	var holes []geom.Point
+	for _, q := range []geom.Point{{X: h[0] / 2, Y: h[1] / 2}, {X: -h[0] / 2, Y: h[1] / 2}, {X: -h[0] / 2, Y: -h[1] / 2}, {X: h[0] / 2, Y: -h[1] / 2}} {
+		holes = append(holes, q.Rotate(angle).Add(centre))
+	}
+	return holes
+}
+
+// bridge returns the narrowest way between the recess and the servo's openings.
+func (p *plate) bridge() float64 {
+	s := p.spec
+	recess := annulus(geom.Point{}, 0, (s.flange+fit.RecessClearance)/2)
+	centre, angle := servoBox(s.servo, s.centreDistance, s.servoTurnDeg)
+	width := plan(recess, box(centre, s.servo.Body[0]+2*servoPlay, s.servo.Body[1]+2*servoPlay, angle))
+	for _, hole := range p.tabHoles() {
+		width = min(width, plan(recess, annulus(hole, 0, p.tabScrew.Clearance/2)))
+	}
+	return width
+}
+
+func (p *plate) judge() {
+	s := p.spec
+	floor := s.thickness - recessDepth
+	p.findings = append(p.findings, rulePlateFloor.Judge(floor, s.limits.Of(rulePlateFloor),
+		fmt.Sprintf("thickness >= %s mm", check.Number(s.limits.Of(rulePlateFloor).Caution+recessDepth))))
+	limit := s.limits.Of(rulePlateBridge)
+	width := p.bridge()
+	p.findings = append(p.findings, rulePlateBridge.Judge(width, limit,
+		fmt.Sprintf("centre distance >= %s mm with this flange, or %s", check.Number(s.centreDistance+limit.Caution-width), rulePlateBridge.Change)))
+}
+
+// outline returns the plate's rim: the rectangle round ring and servo, grown so
+// that a corner screw and its head fit outside both.
+func (p *plate) outline() (centre geom.Point, length, width, inset float64) {
+	s := p.spec
+	r := s.flange / 2
+	lo, hi := geom.Point{X: -r, Y: -r}, geom.Point{X: r, Y: r}
+	c, angle := servoBox(s.servo, s.centreDistance, s.servoTurnDeg)
+	half := geom.Point{X: max(s.servo.Body[0], s.servo.Tabs.Length) / 2, Y: s.servo.Body[1] / 2}
+	sin, cos := math.Abs(math.Sin(angle)), math.Abs(math.Cos(angle))
+	dx, dy := half.X*cos+half.Y*sin, half.X*sin+half.Y*cos
+	lo = geom.Point{X: min(lo.X, c.X-dx), Y: min(lo.Y, c.Y-dy)}
+	hi = geom.Point{X: max(hi.X, c.X+dx), Y: max(hi.Y, c.Y+dy)}
+	margin := s.corner.HeadDiameter + 4
+	size := hi.Sub(lo)
+	return lo.Add(hi).Scale(0.5), math.Ceil(size.X + 2*margin), math.Ceil(size.Y + 2*margin), margin / 2
+}
+
+func (p *plate) build() error {
+	s := p.spec
+	recess, tab, bolt, corner := p.openings()
+	centre, length, width, inset := p.outline()
+	p.size = [2]float64{length, width}
+	rim := geom.Rectangle(centre, length, width, inset, 0, geom.ChordPlain)
+	c, angle := servoBox(s.servo, s.centreDistance, s.servoTurnDeg)
+	window := geom.Window(c, s.servo.Body[0]+2*servoPlay-s.card.Bore.Offset, s.servo.Body[1]+2*servoPlay-s.card.Bore.Offset, 0.5, angle, geom.ChordPlain)
+	fixed := []geom.Contour{rim, window}
+	for _, hole := range p.tabHoles() {
+		fixed = append(fixed, geom.Bore(hole, tab, geom.ChordPlain))
+	}
+	dx, dy := length/2-inset, width/2-inset
+	for _, q := range []geom.Point{{X: dx, Y: dy}, {X: -dx, Y: dy}, {X: -dx, Y: -dy}, {X: dx, Y: -dy}} {
+		fixed = append(fixed, geom.Bore(centre.Add(q), corner, geom.ChordPlain))
+	}
+	floor := append(append([]geom.Contour{}, fixed...), geom.Bore(geom.Point{}, s.through, geom.ChordPlain))
+	for _, b := range s.bolts {
+		floor = append(floor, geom.Bore(b, bolt, geom.ChordPlain))
+	}
+	seat := append(append([]geom.Contour{}, fixed...), geom.Bore(geom.Point{}, recess, geom.ChordFit))
+	foot := s.card.BedChamfer()
+	grown := geom.FattenAll(floor, -foot) // on the bed: the rim drawn in, the holes opened
+	return p.assemble(grown, floor, seat, foot)
+}
+
+func (p *plate) assemble(grown, floor, seat []geom.Contour, foot float64) error {
+	s := p.spec
+	var err error
+	p.part, err = geom.NewPart(s.name+"-plate",
+		geom.Slab{Z0: 0, Z1: foot, Bottom: grown, Top: floor},
+		geom.Slab{Z0: foot, Z1: s.thickness - recessDepth, Bottom: floor},
+		geom.Slab{Z0: s.thickness - recessDepth, Z1: s.thickness, Bottom: seat})
+	return err
+}
+
+// Values returns the plate's numbers for the report, in mm and degrees.
+func (p *plate) Values() map[string]any {
+	s := p.spec
+	return map[string]any{
+		"thickness": s.thickness, "a_w": s.centreDistance, "recess_depth": recessDepth,
+		"servo_turn_deg": s.servoTurnDeg, "length": p.size[0], "width": p.size[1],
+		"cut_out_length": s.servo.Body[0] + 2*servoPlay, "cut_out_width": s.servo.Body[1] + 2*servoPlay,
+		"tab_screw": p.tabScrew.Size, "ring_screw": s.bolt.Size, "corner_screw": s.corner.Size,
+	}
+}
+
+// Findings returns the verdicts on floor and bridges.
+func (p *plate) Findings() []check.Finding { return p.findings }
+
+// Fits returns what was wanted and drawn for each opening.
+func (p *plate) Fits() []fit.Fit { return p.fits }
+
+// Parts returns the plate, or nothing where a failed finding says why.
+func (p *plate) Parts() []geom.Part {
+	if p.part.Name() == "" {
+		return nil
+	}
+	return []geom.Part{p.part}
+}
+
+// notes marks the servo's axis on the drawing; the bearing's has its circles.
+func (p *plate) notes() sheetNotes {
+	a, arm := geom.Point{X: p.spec.centreDistance}, 5.0
+	cross := func(d geom.Point) drawing.Stroke {
+		return drawing.Stroke{Kind: drawing.Centre, Curves: []geom.Curve{geom.Line{A: a.Sub(d), B: a.Add(d)}}}
+	}
+	return sheetNotes{
+		strokes: []drawing.Stroke{cross(geom.Point{X: arm}), cross(geom.Point{Y: arm})},
+		lines: []string{
+			fmt.Sprintf("Working centre distance %.3f mm from the bearing's axis to the servo's", a.X),
+			fmt.Sprintf("Ring recess %.1f mm deep. Screws: ring %s, servo tabs %s, corners %s", recessDepth, p.spec.bolt.Size, p.tabScrew.Size, p.spec.corner.Size),
+		},
+	}
+}

@@ -1,0 +1,63 @@
+package joint
+
+import (
+	"pintle/bearing"
+	"pintle/check"
+	"pintle/geom"
+)
+
+// addPlates designs every plate, and judges what shows only once servo, ring
+// and gears stand on it together.
+func (b *builder) addPlates() error {
+	for _, name := range sorted(b.file.Plates) {
+		t := b.file.Plates[name]
+		table := "plate." + name
+		owner, ring := b.turnings[t.Gears], b.housings[t.Housing]
+		if err := b.belongsTogether(table, t, owner, ring); err != nil {
+			return err
+		}
+		material, err := b.material(table, t.Material)
+		if err != nil {
+			return err
+		}
+		corner, err := b.screw(table, t.ScrewSize, "M4")
+		if err != nil {
+			return err
+		}
+		spec := plateSpec{
+			name: name, thickness: t.Thickness, centreDistance: owner.pair.CentreDistance(),
+			servo: owner.servo, servoTurnDeg: t.ServoTurnDeg, flange: ring.FlangeDiameter(),
+			through: ring.ShoulderHole(), bolt: owner.ringScrew, corner: corner, card: b.card, limits: b.file.Limits,
+		}
+		for _, angle := range ring.BoltAngles() {
+			spec.bolts = append(spec.bolts, geom.Polar(ring.BoltCircle()/2, angle))
+		}
+		if owner.plate, err = newPlate(spec); err != nil {
+			return b.file.Blame(table, err)
+		}
+		b.add(table, owner.plate, material, func(geom.Part) sheetNotes { return owner.plate.notes() })
+		b.find(table, clearances(owner.envelopes(), b.file.Limits)...)
+		b.find(table, owner.stackFindings(b.file.Limits)...)
+		b.report.Designs["stack."+name] = owner.stackValues()
+		b.report.Placed = append(b.report.Placed, owner.placements()...)
+	}
+	return nil
+}
+
+// belongsTogether refuses a plate whose pair and ring are not one joint.
+func (b *builder) belongsTogether(table string, t Plate, owner *turning, ring *bearing.Housing) error {
+	refuse := func(field, text, reason, remedy string) error {
+		return b.file.Blame(table, &check.FieldError{Field: field, Text: text, Reason: reason, Remedy: remedy})
+	}
+	switch {
+	case owner == nil || ring == nil:
+		return refuse("plate", table, "needs a gear pair and a housing", "name both: gears = \"...\" and housing = \"...\"")
+	case owner.kit.bearing.Bore == 0:
+		return refuse("gears", t.Gears, "has no servo and bearing to place on a plate", "give the pair a servo, and its wheel hub = \"journal\" with a bearing")
+	case b.file.Housings[t.Housing].Bearing != owner.table.Wheel.Bearing:
+		return refuse("housing", t.Housing, "holds another bearing than the wheel runs on", "name the housing of bearing \""+owner.table.Wheel.Bearing+"\"")
+	case ring.FlangeDiameter() == 0:
+		return refuse("housing", t.Housing, "has no flange to lie in the plate", "add mount = { kind = \"flange\", screw_size = \"M3\", screw_count = 4 } to the housing")
+	}
+	return nil
+}
