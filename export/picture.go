@@ -2,7 +2,6 @@ package export
 
 import (
 	"image"
-	"image/color"
 	"image/png"
 	"io"
 	"math"
@@ -188,29 +187,31 @@ func (r *raster) fill(f facet, shade uint8) {
 	if area == 0 {
 		return
 	}
+	// Depth is linear over the facet: its slopes along x and y.
+	slopeX := ((b[2]-a[2])*(c[1]-a[1]) - (c[2]-a[2])*(b[1]-a[1])) / area
+	slopeY := ((c[2]-a[2])*(b[0]-a[0]) - (b[2]-a[2])*(c[0]-a[0])) / area
 	bounds := r.img.Bounds()
 	y0 := max(int(math.Floor(min(a[1], b[1], c[1]))), 0)
 	y1 := min(int(math.Ceil(max(a[1], b[1], c[1]))), bounds.Max.Y-1)
 	for y := y0; y <= y1; y++ {
-		left, right := span(float64(y)+0.5, a, b, c)
+		py := float64(y) + 0.5
+		left, right := span(py, a, b, c)
 		x0, x1 := max(int(math.Ceil(left-0.5)), 0), min(int(math.Floor(right-0.5)), bounds.Max.X-1)
-		for x := x0; x <= x1; x++ {
-			px, py := float64(x)+0.5, float64(y)+0.5
-			v := ((px-a[0])*(c[1]-a[1]) - (py-a[1])*(c[0]-a[0])) / area
-			w := ((b[0]-a[0])*(py-a[1]) - (b[1]-a[1])*(px-a[0])) / area
-			depth := float32(a[2] + v*(b[2]-a[2]) + w*(c[2]-a[2]))
-			if i := y*bounds.Max.X + x; depth > r.depth[i] {
-				r.depth[i], r.img.Pix[i] = depth, shade
+		depth := a[2] + slopeY*(py-a[1]) + slopeX*(float64(x0)+0.5-a[0])
+		for i := y*bounds.Max.X + x0; i <= y*bounds.Max.X+x1; i++ {
+			if z := float32(depth); z > r.depth[i] {
+				r.depth[i], r.img.Pix[i] = z, shade
 			}
+			depth += slopeX
 		}
 	}
 }
 
 // span returns where a triangle starts and ends on the line at height y.
-func span(y float64, corners ...vector) (left, right float64) {
+func span(y float64, p, q, r vector) (left, right float64) {
 	left, right = math.Inf(1), math.Inf(-1)
-	for i, a := range corners {
-		b := corners[(i+1)%3]
+	for _, side := range [3][2]vector{{p, q}, {q, r}, {r, p}} {
+		a, b := side[0], side[1]
 		if (a[1] <= y) == (b[1] <= y) {
 			continue
 		}
@@ -225,14 +226,16 @@ func (r *raster) reduced() *image.Gray {
 	w, h := r.img.Bounds().Dx()/oversample, r.img.Bounds().Dy()/oversample
 	small := image.NewGray(image.Rect(0, 0, w, h))
 	for y := range h {
-		for x := range w {
+		row := small.Pix[y*small.Stride : y*small.Stride+w]
+		for x := range row {
 			sum := 0
 			for dy := range oversample {
-				for dx := range oversample {
-					sum += int(r.img.Pix[(y*oversample+dy)*r.img.Stride+x*oversample+dx])
+				at := (y*oversample+dy)*r.img.Stride + x*oversample
+				for _, p := range r.img.Pix[at : at+oversample] {
+					sum += int(p)
 				}
 			}
-			small.SetGray(x, y, color.Gray{Y: uint8(sum / (oversample * oversample))})
+			row[x] = uint8(sum / (oversample * oversample))
 		}
 	}
 	return small

@@ -7,10 +7,12 @@ import (
 	"image/draw"
 	"math"
 	"slices"
+	"sync"
 
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/gofont/goregular"
 	"golang.org/x/image/font/opentype"
+	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
 
 	"pintle/check"
@@ -90,17 +92,22 @@ func drawScaleBar(img *image.Gray, scale float64, caption string) {
 	}
 }
 
-// text writes a line with its baseline at x, y. The face ships with the font
-// package; that it cannot be read would be a defect of ours.
+// text writes a line with its baseline at x, y.
 func text(img draw.Image, x, y int, line string) {
-	parsed, err := opentype.Parse(goregular.TTF)
-	if err != nil {
-		panic("export: the built-in font: " + err.Error())
-	}
-	face, err := opentype.NewFace(parsed, &opentype.FaceOptions{Size: 15, DPI: 72, Hinting: font.HintingFull})
+	face, err := opentype.NewFace(lettering(), &opentype.FaceOptions{Size: 15, DPI: 72, Hinting: font.HintingFull})
 	if err != nil {
 		panic("export: the built-in font: " + err.Error())
 	}
 	d := font.Drawer{Dst: img, Src: image.NewUniform(color.Gray{Y: lineShade}), Face: face, Dot: fixed.P(x, y)}
 	d.DrawString(line)
 }
+
+// lettering reads the font once. It ships with its package; that it cannot be
+// read would be a defect of ours.
+var lettering = sync.OnceValue(func() *sfnt.Font {
+	parsed, err := opentype.Parse(goregular.TTF)
+	if err != nil {
+		panic("export: the built-in font: " + err.Error())
+	}
+	return parsed
+})

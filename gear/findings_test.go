@@ -58,7 +58,7 @@ func TestVerdicts(t *testing.T) {
 		}},
 		{"face width of 4 modules", "", "face-width", check.Note, func() PairSpec { s := bareSpec(28, 36); s.FaceWidth = 6; return s }},
 		{"face width of 16 modules", "", "face-width", check.Caution, func() PairSpec { s := bareSpec(28, 36); s.FaceWidth = 24; return s }},
-		{"rim of 0.9 mm is a bead short of 2 beads", "lamp-wheel", "rim", check.Pass, func() PairSpec { s := bareSpec(28, 36); s.Wheel.Bore = 44.2; return s }},
+		{"rim of 3.025 mm is above 2 m", "lamp-wheel", "rim", check.Pass, func() PairSpec { s := bareSpec(28, 36); s.Wheel.Bore = 44.2; return s }},
 		{"rim of 2 mm is below 2 m", "lamp-wheel", "rim", check.Caution, func() PairSpec { s := bareSpec(28, 36); s.Wheel.Bore = 46.2; return s }},
 		{"rim of 0.8 mm is below 2 beads", "lamp-wheel", "rim", check.Fail, func() PairSpec { s := bareSpec(28, 36); s.Wheel.Bore = 48.65; return s }},
 		{"journal wall of 1.0 mm is below 4 beads", "lamp-wheel", "hub-wall", check.Caution, func() PairSpec { s := lampSpec(); s.Wheel.Journal.Hollow = 14.9; return s }},
@@ -225,7 +225,7 @@ func clone(spec PairSpec) PairSpec {
 	return spec
 }
 
-// A caliper's and a scale's view of interference: the wheel's tips, turned
+// The same question asked of polygons: the wheel's tips, turned
 // through the mesh with the flanks in contact, enter the pinion's polygon by as
 // much as the check says, and by nothing where it passes.
 func TestInterferenceAgainstOutlines(t *testing.T) {
@@ -282,9 +282,9 @@ func deepestVertex(c contact) float64 {
 	deepest := 0.0
 	const steps = 4000
 	for i := range steps + 1 {
-		turn := (2*float64(i)/steps - 1) * 1.5 * math.Pi / float64(pinion.z) * 2
+		turn := (2*float64(i)/steps - 1) * 3 * math.Pi / float64(pinion.z)
 		wheelTurn := -turn * float64(pinion.z) / float64(wheel.z)
-		corner := math.Pi + wheelTurn + math.Pi/float64(wheel.z)*1 - wheel.angleAt(wheel.ra)
+		corner := math.Pi + wheelTurn + math.Pi/float64(wheel.z) - wheel.angleAt(wheel.ra)
 		x := c.a + wheel.ra*math.Cos(corner)
 		y := wheel.ra * math.Sin(corner)
 		r, a := math.Hypot(x, y), math.Atan2(y, x)-turn

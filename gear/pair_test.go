@@ -207,7 +207,13 @@ func TestCentreDistance(t *testing.T) {
 		t.Error("the smaller gear did not get the larger share of a positive sum")
 	}
 
-	spec.Shift = [2]float64{0.1, -0.1}
+	spec.CentreDistance = 47.8
+	p = mustPair(t, spec)
+	if x1, x2 := p.Pinion().Shift(), p.Wheel().Shift(); !(x2 < x1 && x1 < 0) {
+		t.Errorf("x = %g, %g: the larger gear must bear more of a negative sum", x1, x2)
+	}
+
+	spec.CentreDistance, spec.Shift = 48.4, [2]float64{0.1, -0.1}
 	p = mustPair(t, spec)
 	near(t, "x1", p.Pinion().Shift(), 0.1, 0)
 	if p.thin != 0 || p.Backlash() < 0.25 {

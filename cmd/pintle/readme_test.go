@@ -1,0 +1,40 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// The README shows lines of the demo's table of findings: each must be what the
+// demo prints today, whatever the width of its columns.
+func TestReadmeShowsTheDemo(t *testing.T) {
+	readme, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out, talk bytes.Buffer
+	dir := filepath.Join(t.TempDir(), "lighthouse")
+	if code := run([]string{"build", "../../testdata/lighthouse.toml", "--out", dir}, &out, &talk); code != 0 {
+		t.Fatalf("the demo exits %d: %s", code, &talk)
+	}
+	printed := map[string]bool{}
+	for line := range strings.Lines(out.String()) {
+		printed[strings.Join(strings.Fields(line), " ")] = true
+	}
+	shown := 0
+	for line := range strings.Lines(string(readme)) {
+		if !strings.HasPrefix(line, "    pass ") {
+			continue
+		}
+		shown++
+		if words := strings.Join(strings.Fields(line), " "); !printed[words] {
+			t.Errorf("the README shows a line that the demo does not print: %s", words)
+		}
+	}
+	if shown == 0 {
+		t.Error("the README shows no findings")
+	}
+}
