@@ -131,7 +131,10 @@ func rectangle(c Point, length, width, radius, angle float64, hole bool) []Curve
 		if radius > 0 {
 			curves = append(curves, a)
 		}
-		curves = append(curves, Line{a.End(), arcs[(i+1)%len(arcs)].Start()})
+		side := Line{a.End(), arcs[(i+1)%len(arcs)].Start()}
+		if side.B.Sub(side.A).Len() > 1e-9 { // none between the arcs of a slot
+			curves = append(curves, side)
+		}
 	}
 	return curves
 }

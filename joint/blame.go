@@ -11,12 +11,20 @@ import (
 
 // Blame gives an error from a design its place in the file: the value of the
 // quantity it names, else the header of the table the design came from. The
-// result is an *InputError; an error that names no quantity stays as it is.
+// result is an *InputError, or nil for nil. An error that names no quantity is a
+// shape that could not be proved: sizes that meet where they must not.
 func (f *File) Blame(table string, err error) error {
 	var field *check.FieldError
 	var placed *InputError
-	if !errors.As(err, &field) || errors.As(err, &placed) {
+	if err == nil || errors.As(err, &placed) {
 		return err
+	}
+	if !errors.As(err, &field) {
+		at, _ := f.source.find(table, "")
+		return &InputError{
+			File: f.Path, Line: at.Line, Column: at.Column, Key: table, Err: err,
+			Remedy: "outlines of this part meet there: change one of the sizes",
+		}
 	}
 	path, at := f.place(table, field.Field)
 	e := &InputError{
@@ -113,11 +121,14 @@ func keysOf() map[string][]string {
 		"number of flange screws":         {"mount.screw_count"},
 		"flange thickness":                {"mount.thickness"},
 		"number of screws":                {"screws.count"},
-		"screw circle":                    {"screws.circle"},
+		"screw circle":                    {"screws.circle", "screws.inset", "screws"},
 		"outline":                         {"outline.kind"},
 		"outline diameter":                {"outline.diameter"},
-		"outline length":                  {"outline.width"},
-		"outline width":                   {"outline.height"},
+		"outline length":                  {"outline.length"},
+		"outline width":                   {"outline.width"},
+		"corner radius":                   {"outline.corner_radius"},
+		"open area wanted":                {"open_target"},
+		"screw inset":                     {"screws.inset", "screws"},
 		"plate thickness":                 {"thickness"},
 		"servo speed":                     {"speed"},
 		"measured servo positions":        {"points"},

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"pintle/fit"
-	"pintle/grille"
 	"pintle/quantity"
 )
 
@@ -153,37 +152,12 @@ func (t *table) plate() Plate {
 		Gears:        t.text("gears"),
 		Thickness:    t.length("thickness"),
 		ServoTurnDeg: t.quantity("servo_turn", quantity.Angle),
+		ServoSlots:   t.length("servo_slots"),
 		ScrewSize:    t.text("screw_size"),
 		Material:     t.text("material"),
 	}
 	t.need("housing", "gears", "thickness")
 	return p
-}
-
-func (t *table) grille() Grille {
-	g := Grille{
-		Pattern:   t.word("pattern", grille.Patterns()),
-		Hole:      t.length("hole"),
-		Pitch:     t.length("pitch"),
-		Thickness: t.length("thickness"),
-		Margin:    t.length("margin"),
-		Material:  t.text("material"),
-	}
-	if in := t.table("outline"); in != nil {
-		g.Outline = Outline{
-			Kind: in.word("kind", Outlines()), Diameter: in.length("diameter"),
-			Width: in.length("width"), Height: in.length("height"),
-		}
-		in.need("kind")
-		in.finish()
-	}
-	if in := t.table("screws"); in != nil {
-		g.Screws = Screws{Size: in.text("size"), Count: in.count("count"), Circle: in.length("circle")}
-		in.need("size", "count", "circle")
-		in.finish()
-	}
-	t.need("outline", "pattern", "hole", "pitch", "thickness")
-	return g
 }
 
 // either refuses a table that gives more than one of the keys.

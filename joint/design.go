@@ -29,6 +29,7 @@ type Options struct {
 	Card       *fit.Card // takes the place of the file's printer numbers
 	ChordError float64   // mm on the radius for gear flanks; 0 uses the defaults
 	Accept     []Accept  // failures let through, beside those of the file
+	Slice      bool      // make the test slice of the joint in place of its parts
 }
 
 // Accept lets the failures of one check through, of one design or of all.
@@ -90,15 +91,22 @@ type builder struct {
 // file or a flag holds something that no design can be made of; everything else
 // is a finding of the report.
 func Design(file *File, options Options) (*Result, error) {
-	b := &builder{file: file, options: options, turnings: map[string]*turning{}, housings: map[string]*bearing.Housing{}}
-	b.report = export.Report{
-		Tool: options.Tool, Title: file.Title, Inputs: file.Inputs(),
-		Designs: map[string]map[string]any{},
-	}
+	b := newBuilder(file, options)
 	if err := b.run(); err != nil {
 		return nil, err
 	}
 	return b.finish()
+}
+
+func newBuilder(file *File, options Options) *builder {
+	return &builder{
+		file: file, options: options,
+		turnings: map[string]*turning{}, housings: map[string]*bearing.Housing{},
+		report: export.Report{
+			Tool: options.Tool, Title: file.Title, Inputs: file.Inputs(),
+			Designs: map[string]map[string]any{},
+		},
+	}
 }
 
 func (b *builder) run() error {
@@ -109,6 +117,9 @@ func (b *builder) run() error {
 		if err := step(); err != nil {
 			return err
 		}
+	}
+	if b.options.Slice {
+		return b.slice()
 	}
 	return nil
 }

@@ -197,39 +197,47 @@ type Mount struct {
 
 // A Plate carries a housing and a servo at the pair's centre distance.
 type Plate struct {
-	Housing      string  `json:"housing,omitzero"`    // names of tables
-	Gears        string  `json:"gears,omitzero"`      // names of tables
-	Thickness    float64 `json:"thickness,omitzero"`  // mm
-	ServoTurnDeg float64 `json:"servo_turn,omitzero"` // of the servo's long side
-	ScrewSize    string  `json:"screw_size,omitzero"` // of the corner holes, or "" for none
+	Housing      string  `json:"housing,omitzero"`     // names of tables
+	Gears        string  `json:"gears,omitzero"`       // names of tables
+	Thickness    float64 `json:"thickness,omitzero"`   // mm
+	ServoTurnDeg float64 `json:"servo_turn,omitzero"`  // of the servo's long side
+	ServoSlots   float64 `json:"servo_slots,omitzero"` // mm either way along the line of centres, to set the mesh; 0 for round holes
+	ScrewSize    string  `json:"screw_size,omitzero"`  // of the corner holes, or "" for M4
 	Material     string  `json:"material,omitzero"`
 }
 
 // A Grille is a panel with holes that lets sound pass; all sizes mm.
 type Grille struct {
-	Outline   Outline `json:"outline,omitzero"`
-	Pattern   string  `json:"pattern,omitzero"`
-	Hole      float64 `json:"hole,omitzero"`
-	Pitch     float64 `json:"pitch,omitzero"`
-	Thickness float64 `json:"thickness,omitzero"`
-	Margin    float64 `json:"margin,omitzero"`
-	Material  string  `json:"material,omitzero"`
-	Screws    Screws  `json:"screws,omitzero"`
+	Outline     Outline `json:"outline,omitzero"`
+	Pattern     string  `json:"pattern,omitzero"`      // one of grille.Patterns
+	Hole        float64 `json:"hole,omitzero"`         // width across a hole
+	SlotLength  float64 `json:"slot_length,omitzero"`  // over both round ends; the pattern slot only
+	Pitch       float64 `json:"pitch,omitzero"`        // centre to centre
+	PitchAlong  float64 `json:"pitch_along,omitzero"`  // of slots that stand end to end; zero where it is to be chosen
+	Thickness   float64 `json:"thickness,omitzero"`    // of the plate
+	Margin      float64 `json:"margin,omitzero"`       // of solid rim; zero where it is to be chosen
+	HazardDepth float64 `json:"hazard_depth,omitzero"` // from the face to what must not be touched; zero for nothing
+	OpenTarget  float64 `json:"open_target,omitzero"`  // open area wanted, a share; grille.DefaultOpenTarget unless given
+	Material    string  `json:"material,omitzero"`
+	Screws      Screws  `json:"screws,omitzero"`
 }
 
 // An Outline is the rim of a grille.
 type Outline struct {
-	Kind     string  `json:"kind,omitzero"`
-	Diameter float64 `json:"diameter,omitzero"`
-	Width    float64 `json:"width,omitzero"`
-	Height   float64 `json:"height,omitzero"`
+	Kind         string  `json:"kind,omitzero"`          // one of Outlines
+	Diameter     float64 `json:"diameter,omitzero"`      // of a disc
+	Length       float64 `json:"length,omitzero"`        // of a rectangle, along x
+	Width        float64 `json:"width,omitzero"`         // of a rectangle, along y
+	CornerRadius float64 `json:"corner_radius,omitzero"` // of a rectangle
 }
 
-// Screws are holes on a circle.
+// Screws hold a grille: on a circle near the rim of a disc, in the corners and
+// along the sides of a rectangle. The zero value is none.
 type Screws struct {
 	Size   string  `json:"size,omitzero"`
 	Count  int     `json:"count,omitzero"`
-	Circle float64 `json:"circle,omitzero"` // mm, diameter
+	Circle float64 `json:"circle,omitzero"` // mm, diameter; a disc only, zero where Inset says it
+	Inset  float64 `json:"inset,omitzero"`  // mm, edge to centre; zero where it is to be chosen
 }
 
 // Has says whether the builder gave the value at path, such as

@@ -43,6 +43,7 @@ type plateSpec struct {
 	centreDistance float64 // mm
 	servo          Servo
 	servoTurnDeg   float64
+	slots          float64 // how far the servo can be moved along the line of centres, mm either way
 	flange         float64 // diameter of the ring's flange, mm
 	through        float64 // diameter of the ring's shoulder bore, mm
 	bolts          []geom.Point
@@ -79,11 +80,41 @@ func newPlate(s plateSpec) (*plate, error) {
 			Reason: "passes no metric screw", Remedy: "measure the holes in the servo's tabs again: M2 needs 2 mm",
 		}
 	}
+	if err := p.validateTabs(); err != nil {
+		return nil, err
+	}
 	p.judge()
 	if p.spec.limits.Of(rulePlateBridge).Fail > p.bridge() {
 		return p, nil
 	}
 	return p, p.build()
+}
+
+// validateTabs refuses tabs whose holes would break into the servo's cut-out.
+func (p *plate) validateTabs() error {
+	t, body := p.spec.servo.Tabs, p.spec.servo.Body
+	if err := check.InRange("servo slots", p.spec.slots, "mm", 0, 10, "1 mm either way sets any mesh"); err != nil {
+		return err
+	}
+	web := (t.Holes[0]-body[0])/2 - servoPlay - p.tabScrew.Clearance/2
+	if turned := math.Abs(math.Cos(p.spec.servoTurnDeg * math.Pi / 180)); p.spec.slots > 0 {
+		web -= 2 * p.spec.slots * turned
+	}
+	if web < p.spec.card.BeadWidth {
+		return &check.FieldError{
+			Field: "tab hole spacing", Value: t.Holes[0], Unit: "mm",
+			Reason: fmt.Sprintf("leaves %s mm between the tab holes and the cut-out for a body of %s mm", check.Number(web), check.Number(body[0])),
+			Remedy: "measure between the holes' centres along the servo's length, and the body's length, again",
+		}
+	}
+	return nil
+}
+
+// cutOut returns the size of the opening for the servo's body.
+func (p *plate) cutOut() (length, width float64) {
+	s := p.spec
+	sin, cos := math.Sincos(s.servoTurnDeg * math.Pi / 180)
+	return s.servo.Body[0] + 2*(servoPlay+s.slots*math.Abs(cos)), s.servo.Body[1] + 2*(servoPlay+s.slots*math.Abs(sin))
 }
 
 // openings returns the diameters drawn for the recess, the tab holes, the
@@ -124,9 +155,10 @@ func (p *plate) bridge() float64 {
 	s := p.spec
 	recess := annulus(geom.Point{}, 0, (s.flange+fit.RecessClearance)/2)
 	centre, angle := servoBox(s.servo, s.centreDistance, s.servoTurnDeg)
-	width := plan(recess, box(centre, s.servo.Body[0]+2*servoPlay, s.servo.Body[1]+2*servoPlay, angle))
+	cut, across := p.cutOut()
+	width := plan(recess, box(centre, cut, across, angle))
 	for _, hole := range p.tabHoles() {
-		width = min(width, plan(recess, annulus(hole, 0, p.tabScrew.Clearance/2)))
+		width = min(width, plan(recess, annulus(hole, 0, p.tabScrew.Clearance/2))-s.slots)
 	}
 	return width
 }
@@ -166,10 +198,15 @@ func (p *plate) build() error {
 	p.size = [2]float64{length, width}
 	rim := geom.Rectangle(centre, length, width, inset, 0, geom.ChordPlain)
 	c, angle := servoBox(s.servo, s.centreDistance, s.servoTurnDeg)
-	window := geom.Window(c, s.servo.Body[0]+2*servoPlay-s.card.Bore.Offset, s.servo.Body[1]+2*servoPlay-s.card.Bore.Offset, 0.5, angle, geom.ChordPlain)
+	cut, across := p.cutOut()
+	window := geom.Window(c, s.card.Bore.Draw(cut), s.card.Bore.Draw(across), 0.5, angle, geom.ChordPlain)
 	fixed := []geom.Contour{rim, window}
 	for _, hole := range p.tabHoles() {
-		fixed = append(fixed, geom.Bore(hole, tab, geom.ChordPlain))
+		if s.slots > 0 {
+			fixed = append(fixed, geom.Window(hole, tab+2*s.slots, tab, tab/2, 0, geom.ChordPlain))
+		} else {
+			fixed = append(fixed, geom.Bore(hole, tab, geom.ChordPlain))
+		}
 	}
 	dx, dy := length/2-inset, width/2-inset
 	for _, q := range []geom.Point{{X: dx, Y: dy}, {X: -dx, Y: dy}, {X: -dx, Y: -dy}, {X: dx, Y: -dy}} {
@@ -198,10 +235,11 @@ func (p *plate) assemble(grown, floor, seat []geom.Contour, foot float64) error 
 // Values returns the plate's numbers for the report, in mm and degrees.
 func (p *plate) Values() map[string]any {
 	s := p.spec
+	cut, across := p.cutOut()
 	return map[string]any{
 		"thickness": s.thickness, "a_w": s.centreDistance, "recess_depth": recessDepth,
 		"servo_turn_deg": s.servoTurnDeg, "length": p.size[0], "width": p.size[1],
-		"cut_out_length": s.servo.Body[0] + 2*servoPlay, "cut_out_width": s.servo.Body[1] + 2*servoPlay,
+		"cut_out_length": cut, "cut_out_width": across, "servo_slots": s.slots,
 		"tab_screw": p.tabScrew.Size, "ring_screw": s.bolt.Size, "corner_screw": s.corner.Size,
 	}
 }

@@ -26,7 +26,7 @@ func (b *builder) addPlates() error {
 		}
 		spec := plateSpec{
 			name: name, thickness: t.Thickness, centreDistance: owner.pair.CentreDistance(),
-			servo: owner.servo, servoTurnDeg: t.ServoTurnDeg, flange: ring.FlangeDiameter(),
+			servo: owner.servo, servoTurnDeg: t.ServoTurnDeg, slots: t.ServoSlots, flange: ring.FlangeDiameter(),
 			through: ring.ShoulderHole(), bolt: owner.ringScrew, corner: corner, card: b.card, limits: b.file.Limits,
 		}
 		for _, angle := range ring.BoltAngles() {
