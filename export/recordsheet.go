@@ -29,6 +29,8 @@ type recordSheet struct {
 	Drawings             []inlineDrawing
 	Pictures             []inlinePicture
 	Inputs               []namedText
+	Known                []Known
+	Curves               []drawnCurve
 }
 
 type (
@@ -70,7 +72,7 @@ func newRecordSheet(r Report, figures Figures) (*recordSheet, error) {
 	}
 	s := &recordSheet{
 		Title: r.Title, Tool: r.Tool, Verdict: r.Verdict, Summary: summary(r.Findings),
-		Cautions: r.Cautions, Findings: findingRows(r.Findings), Inputs: inputs,
+		Cautions: r.Cautions, Findings: findingRows(r.Findings), Inputs: inputs, Known: r.Known,
 	}
 	for _, p := range r.Parts {
 		s.Parts = append(s.Parts, partRow{
@@ -100,6 +102,9 @@ func newRecordSheet(r Report, figures Figures) (*recordSheet, error) {
 		png := base64.StdEncoding.EncodeToString(figures.Pictures[name])
 		s.Pictures = append(s.Pictures, inlinePicture{name, template.URL("data:image/png;base64," + png)})
 	}
+	for _, c := range r.Curves {
+		s.Curves = append(s.Curves, drawCurve(c))
+	}
 	s.Sections = s.sections()
 	return s, nil
 }
@@ -113,10 +118,12 @@ func (s *recordSheet) sections() []section {
 		{"pictures", "Pictures", len(s.Pictures)},
 		{"cautions", "Cautions", len(s.Cautions)},
 		{"findings", "Findings", len(s.Findings)},
+		{"known", "Measured and guessed", len(s.Known)},
 		{"parts", "Parts", len(s.Parts)},
 		{"fits", "Fits", len(s.Fits)},
 		{"designs", "Design values", len(s.Designs)},
 		{"placed", "Where the parts stand", len(s.Placed)},
+		{"curves", "Through the motion", len(s.Curves)},
 		{"drawings", "Drawings", len(s.Drawings)},
 		{"inputs", "Inputs", len(s.Inputs)},
 	} {

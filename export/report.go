@@ -33,6 +33,8 @@ type Report struct {
 	Findings []check.Finding           `json:"findings"`
 	Placed   []Placed                  `json:"placed"`
 	Cautions []Caution                 `json:"cautions"`
+	Known    []Known                   `json:"known"`            // where the inputs come from
+	Curves   []Curve                   `json:"curves,omitempty"` // what was followed through a motion
 }
 
 // A Part is one printed part as it was written.
@@ -59,6 +61,29 @@ type Placed struct {
 	TurnDeg   float64 `json:"turn_deg"`
 	Flip      bool    `json:"flip"`
 	MovesWith string  `json:"moves_with"` // a motion's name, or "" for what stands still
+}
+
+// A Known says where one input comes from: measured by the user, a table, or a
+// guess that stands until somebody measures.
+type Known struct {
+	What string `json:"what"`
+	How  string `json:"how"` // one of Measured, Tabled, Guessed
+	Note string `json:"note,omitempty"`
+}
+
+// How an input is known.
+const (
+	Measured = "measured"
+	Tabled   = "from a table"
+	Guessed  = "guessed"
+)
+
+// A Curve is a quantity followed through a motion, to be drawn in the report.
+type Curve struct {
+	Title string       `json:"title"`
+	X     string       `json:"x"` // what the axes show, with units
+	Y     string       `json:"y"`
+	At    [][2]float64 `json:"at"`
 }
 
 // A Caution is one of the texts of check.Cautions, with what made it apply.
@@ -99,6 +124,7 @@ func (r Report) complete() Report {
 	r.Findings = append([]check.Finding{}, r.Findings...)
 	r.Placed = append([]Placed{}, r.Placed...)
 	r.Cautions = append([]Caution{}, r.Cautions...)
+	r.Known = append([]Known{}, r.Known...)
 	return r
 }
 

@@ -236,6 +236,7 @@ func (b *builder) finish() (*Result, error) {
 	}
 	b.accept()
 	b.addCautions()
+	b.addKnown()
 	b.report.Verdict = export.Verdict(b.report.Findings)
 	return &Result{Report: b.report, Files: b.files()}, nil
 }
