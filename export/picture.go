@@ -190,35 +190,46 @@ func (r *raster) fill(f facet, shade uint8) {
 	// Depth is linear over the facet: its slopes along x and y.
 	slopeX := ((b[2]-a[2])*(c[1]-a[1]) - (c[2]-a[2])*(b[1]-a[1])) / area
 	slopeY := ((c[2]-a[2])*(b[0]-a[0]) - (b[2]-a[2])*(c[0]-a[0])) / area
-	bounds := r.img.Bounds()
-	y0 := max(int(math.Floor(min(a[1], b[1], c[1]))), 0)
-	y1 := min(int(math.Ceil(max(a[1], b[1], c[1]))), bounds.Max.Y-1)
-	for y := y0; y <= y1; y++ {
-		py := float64(y) + 0.5
-		left, right := span(py, a, b, c)
-		x0, x1 := max(int(math.Ceil(left-0.5)), 0), min(int(math.Floor(right-0.5)), bounds.Max.X-1)
-		depth := a[2] + slopeY*(py-a[1]) + slopeX*(float64(x0)+0.5-a[0])
-		for i := y*bounds.Max.X + x0; i <= y*bounds.Max.X+x1; i++ {
+	row := func(y int, left, right float64) {
+		if left > right {
+			left, right = right, left
+		}
+		x0, x1 := max(int(math.Ceil(left-0.5)), 0), min(int(math.Floor(right-0.5)), r.img.Stride-1)
+		depth := a[2] + slopeY*(float64(y)+0.5-a[1]) + slopeX*(float64(x0)+0.5-a[0])
+		for i := y*r.img.Stride + x0; i <= y*r.img.Stride+x1; i++ {
 			if z := float32(depth); z > r.depth[i] {
 				r.depth[i], r.img.Pix[i] = z, shade
 			}
 			depth += slopeX
 		}
 	}
+	top, mid, foot := a, b, c
+	if top[1] > mid[1] {
+		top, mid = mid, top
+	}
+	if mid[1] > foot[1] {
+		mid, foot = foot, mid
+	}
+	if top[1] > mid[1] {
+		top, mid = mid, top
+	}
+	r.between(top, foot, top, mid, row)
+	r.between(top, foot, mid, foot, row)
 }
 
-// span returns where a triangle starts and ends on the line at height y.
-func span(y float64, p, q, r vector) (left, right float64) {
-	left, right = math.Inf(1), math.Inf(-1)
-	for _, side := range [3][2]vector{{p, q}, {q, r}, {r, p}} {
-		a, b := side[0], side[1]
-		if (a[1] <= y) == (b[1] <= y) {
-			continue
-		}
-		x := a[0] + (y-a[1])/(b[1]-a[1])*(b[0]-a[0])
-		left, right = min(left, x), max(right, x)
+// between calls row for each line of pixels on which the side from p to q is
+// met, with where it and the long side meet that line.
+func (r *raster) between(longTop, longFoot, p, q vector, row func(y int, left, right float64)) {
+	if p[1] == q[1] {
+		return
 	}
-	return left, right
+	long := (longFoot[0] - longTop[0]) / (longFoot[1] - longTop[1])
+	short := (q[0] - p[0]) / (q[1] - p[1])
+	y0, y1 := max(int(math.Ceil(p[1]-0.5)), 0), min(int(math.Ceil(q[1]-0.5)), r.img.Bounds().Max.Y)
+	for y := y0; y < y1; y++ {
+		at := float64(y) + 0.5
+		row(y, longTop[0]+long*(at-longTop[1]), p[0]+short*(at-p[1]))
+	}
 }
 
 // reduced averages the oversampled picture down to its size.
