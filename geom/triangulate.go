@@ -111,16 +111,14 @@ func (t *triangulation) sortDiagonals() {
 // that leaves v, exactly.
 func (t *triangulation) turn(v, a, b int32) int {
 	at, base := t.verts[v], t.verts[t.succ[v]]
-	half := func(p Vertex) int {
-		o := orient(at, base, p)
-		if o > 0 || (o == 0 && before(at, base) == before(at, p)) {
-			return 0
-		}
-		return 1
-	}
 	p, q := t.verts[a], t.verts[b]
-	if c := cmp.Compare(half(p), half(q)); c != 0 {
-		return c
+	// No diagonal runs along the edge, so on its line means half a turn from it.
+	beyondP, beyondQ := orient(at, base, p) < 0, orient(at, base, q) < 0
+	switch {
+	case beyondP && !beyondQ:
+		return 1
+	case !beyondP && beyondQ:
+		return -1
 	}
 	return cmp.Compare(0, orient(at, p, q))
 }

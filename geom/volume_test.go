@@ -10,6 +10,9 @@ import (
 // whose walls are planar, so that the fixed diagonal does not matter.
 func TestVolume(t *testing.T) {
 	square := func(side float64) Contour { return Rectangle(Point{3, -4}, side, side, 0, 0, ChordPlain) }
+	diamond := func(tip float64) Contour {
+		return Contour{Points: []Point{{tip, 0}, {0, 5}, {-5, 0}, {0, -5}}}
+	}
 	for _, test := range []struct {
 		name  string
 		slabs []Slab
@@ -18,6 +21,10 @@ func TestVolume(t *testing.T) {
 		{"cuboid", []Slab{{0, 5, []Contour{square(10)}, nil}}, 500},
 		{"frustum", []Slab{{0, 3, []Contour{square(10)}, []Contour{square(4)}}}, 156},
 		{"frustum on its head", []Slab{{0, 3, []Contour{square(4)}, []Contour{square(10)}}}, 156},
+		// One edge of a diamond's prism of 150 mm³ leans in by 2 mm at the top. By the
+		// fixed diagonals that takes away, on one side, a tetrahedron over 5 mm² of the
+		// top, and on the other a pyramid over a whole wall: 5 and 10 mm³.
+		{"diamond with one edge that leans in", []Slab{{0, 3, []Contour{diamond(5)}, []Contour{diamond(3)}}}, 135},
 		{"cuboid and frustum", []Slab{{0, 5, []Contour{square(10)}, nil}, {5, 8, []Contour{square(10)}, []Contour{square(4)}}}, 656},
 	} {
 		t.Run(test.name, func(t *testing.T) {

@@ -61,7 +61,7 @@ func (e *Examination) add(kind string, count int, where [3]float64, format strin
 // exactly. Triangles that are not finite or have two equal corners are reported
 // and left out of the rest.
 func Inspect(soup Soup) Examination {
-	e := Examination{Triangles: len(soup)}
+	e := Examination{Triangles: len(soup), Faults: []Fault{}}
 	s := weld(soup)
 	e.Points = len(s.points)
 	e.add(NoTriangles, 1-min(len(soup), 1), [3]float64{}, "the file holds no triangles")
