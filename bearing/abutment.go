@@ -28,7 +28,7 @@ func (b Bearing) shoulderHeight() float64 {
 // that turns is touched from min on.
 //
 // Tapered: the maker's columns where the row has them, else D - 2h and 0.5 mm
-// less (the narrowest span of 16 rows). Thrust ball: d + 1 to d + 0.35 (D - d),
+// less (the narrowest span of 16 rows). Thrust ball: the housing washer's bore, else d + 1, to d + 0.35 (D - d),
 // from memory. Otherwise (2d + D) / 3, the fallback for an unknown inner-ring
 // land (from memory), to D - 2h.
 func HousingShoulder(b Bearing) (lo, hi float64) {
@@ -39,7 +39,7 @@ func HousingShoulder(b Bearing) (lo, hi float64) {
 		hi = b.Outside - 2*b.shoulderHeight()
 		return hi - 0.5, hi
 	case b.Kind == ThrustBall:
-		lo = b.Bore + 1
+		lo = orElse(b.WasherBore, b.Bore+1)
 		return lo, math.Max(b.Bore+0.35*(b.Outside-b.Bore), lo)
 	}
 	lo = (2*b.Bore + b.Outside) / 3

@@ -5,6 +5,7 @@ import (
 
 	"pintle/bearing"
 	"pintle/check"
+	"pintle/fit"
 )
 
 // The 16 rows of a maker's tapered table (testdata/ref/bearings.csv): the limits
@@ -111,9 +112,32 @@ func everyFinding(t *testing.T) []check.Finding {
 		t.Fatal(err)
 	}
 	all = append(all, h.Findings()...)
+	m2, _ := fit.ScrewNamed("M2")
+	for _, change := range []func(*bearing.HousingSpec){
+		func(s *bearing.HousingSpec) { s.Cap = &bearing.Cap{Screw: m2, Count: 4} },
+		func(s *bearing.HousingSpec) { s.Lip = &bearing.Lip{} },
+		func(s *bearing.HousingSpec) { s.Fit = bearing.CrushRibs },
+		func(s *bearing.HousingSpec) { s.Fit = "N7" },
+		func(s *bearing.HousingSpec) { s.Bearing = find(t, "51106") },
+	} {
+		spec := lampSpec(t)
+		change(&spec)
+		h, err := bearing.NewHousing(spec)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, h.Findings()...)
+	}
 	for _, name := range []string{"608", "30203", "51106"} {
 		all = append(all, bearing.CheckLoad(find(t, name), lamp(4), nil)...)
 	}
+	cone := find(t, "30203")
+	all = append(all, bearing.CheckLoad(cone, bearing.Load{Axial: 20, Radial: 5, Second: &cone, Span: 40, RPM: 30}, nil)...)
+	rod, err := bearing.OnRod(cone, "", false, 21, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	all = append(all, rod.Findings...)
 	_, found, err := bearing.Measured(find(t, "608"), bearing.Sizes{Bore: 8.1}, nil)
 	if err != nil {
 		t.Fatal(err)

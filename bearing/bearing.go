@@ -1,15 +1,16 @@
 // Package bearing knows rolling bearings and the printed rings that hold them:
 // a table of boundary dimensions, the press fit of a steel ring in plastic, the
-// shoulders that may touch which ring, and whether a load keeps a bearing in
-// its seat.
+// shoulders that may touch which ring, what holds it there, the fits of ISO 286
+// for seats that are machined, and whether a load keeps one bearing or two
+// together.
 //
 // Lengths are millimetres, forces N (load ratings kN), moments N·m, stresses
 // MPa. An axial load is positive where it presses the outer ring into its
 // shoulder. Interference is on the diameter, positive where it grips.
 //
 // Press fits are Lamé's thick-walled cylinders in plane stress, both members
-// elastic. The package knows no gears, no files and no life calculation: at the
-// speed and load of a figure the printed seat is the limit, never the bearing.
+// elastic. The package knows no gears and no files. At the speed and load of a
+// figure the printed seat is the limit, hardly ever the bearing.
 package bearing
 
 import (
@@ -55,9 +56,10 @@ type Bearing struct {
 	Kind                 Kind
 	Bore, Outside, Width float64 // mm; Width overall: B, T (tapered) or H (thrust)
 	ConeWidth, CupWidth  float64 // mm, B and C of a tapered bearing; a thrust bearing's CupWidth is the thickness of its housing washer, 0 if not measured
+	WasherBore           float64 // mm, bore of a thrust bearing's housing washer; 0 not measured
 	RMin                 float64 // mm, smallest chamfer of the outer ring; 0 unknown
 	E, Y, Y0             float64 // axial load factors of a tapered bearing; 0 unknown
-	LoadCentre           float64 // mm, a: from the cone's back face; 0 unknown
+	LoadCentre           float64 // mm, a: from the cup's back face towards the large ends of the rollers; 0 unknown
 	C, C0                float64 // kN, dynamic and static rating, of one maker; 0 unknown
 	Abutment             Abutment
 	Provenance           string // Seen, Memory, or "" for a bearing not in the table
@@ -95,10 +97,10 @@ func (b Bearing) SeatWidth() float64 {
 
 // RingInner returns the mean inner diameter in mm of the outer ring, an
 // estimate: 0.95 (d + 4D) / 5 (form seen, factors from memory); a housing
-// washer is taken as 1 mm larger than the shaft.
+// washer that nobody measured is taken as 1 mm larger than the shaft.
 func (b Bearing) RingInner() float64 {
 	if b.Kind == ThrustBall {
-		return math.Min(b.Bore+1, b.MeanDiameter())
+		return math.Min(orElse(b.WasherBore, b.Bore+1), b.MeanDiameter())
 	}
 	return 0.95 * (b.Bore + 4*b.Outside) / 5
 }
@@ -165,6 +167,9 @@ func (b Bearing) validateRings() error {
 		if err := check.InRange(ring.field, ring.value, "mm", 0, b.Width, "measure the one ring alone; the overall width is larger"); err != nil {
 			return err
 		}
+	}
+	if err := check.InRange("housing washer bore", b.WasherBore, "mm", 0, b.Outside-1, "measure the bore of the washer that goes into the housing"); err != nil {
+		return err
 	}
 	if b.Kind == Tapered && b.CupWidth == 0 {
 		return &check.FieldError{

@@ -18,33 +18,64 @@ const (
 // practice, no source).
 const rimToPush = 0.4
 
-// retention returns the force in N that holds the fresh fit.
-func (h *Housing) retention() float64 { return h.press.AxialForce * frictionLow }
-
-// insertionForce returns the force in N to press the ring in if the seat comes
-// out smaller by its standard uncertainty.
-func (h *Housing) insertionForce() float64 {
-	if h.delta <= 0 {
+// retention returns the force in N that holds the fresh fit at its least
+// interference.
+func (h *Housing) retention() float64 {
+	if h.deltaMax <= 0 {
 		return 0
 	}
-	return h.press.AxialForce * frictionHigh * (h.delta + h.seat.Sigma) / h.delta
+	return h.press.AxialForce * frictionLow * max(h.delta, 0) / h.deltaMax
 }
 
-// Findings returns every check of the ring itself. What the load does to the
-// bearing is CheckLoad's.
+// insertionForce returns the force in N to press the ring in if the seat comes
+// out smaller by its standard uncertainty, or at the tight end of its class.
+func (h *Housing) insertionForce() float64 {
+	switch {
+	case h.deltaMax <= 0:
+		return 0
+	case h.spec.Fit == CrushRibs: // ribs that yield press no harder
+		return h.press.AxialForce * frictionHigh
+	}
+	return h.press.AxialForce * frictionHigh * (h.deltaMax + h.seat.Sigma) / h.deltaMax
+}
+
+// heldStrain returns the strain round the seat, a share: delta / D, since a steel
+// ring hardly gives; with ribs what their pressure makes of the wall.
+func (h *Housing) heldStrain() float64 {
+	if h.spec.Fit == CrushRibs {
+		return h.press.HubHoopBore / h.spec.Material.Modulus
+	}
+	return max(h.deltaMax, 0) / h.spec.Bearing.Outside
+}
+
+// Findings returns every check of the ring itself and of the parts that go with
+// it. What the load does to the bearing is CheckLoad's.
 func (h *Housing) Findings() []check.Finding {
 	var all []check.Finding
-	if h.spec.Fit == Press {
-		all = append(all, h.strain(), h.stress(), h.insertion(), h.scatter(), h.left())
+	if h.deltaMax > 0 {
+		all = append(all, h.strain(), h.stress(), h.insertion(), h.clearanceLost())
 	}
-	all = append(all, h.retained(), h.wallThickness(), h.support(), h.clearance(), h.shoulder(), h.lead(), h.depth(), h.removal())
-	if h.spec.Flange != nil {
-		edge := (h.FlangeDiameter() - h.BoltCircle()) / 2 / h.spec.Flange.Screw.Diameter
-		all = append(all, h.judge(edgeRule, edge, edgeRule.Limit, func(check.Limit) string { return "a smaller screw" }))
+	if h.spec.grips() {
+		all = append(all, h.scatter(), h.left(), h.smoothed())
+	}
+	if h.spec.Fit == CrushRibs {
+		all = append(all, h.crushed())
+	}
+	all = append(all, h.retained(), h.wallThickness(), h.support(), h.clearance(), h.shoulder(), h.lead(), h.depth(), h.corner(), h.removal())
+	all = append(all, h.knockOutFindings()...)
+	all = append(all, h.lipFindings()...)
+	all = append(all, h.capFindings()...)
+	all = append(all, h.ringCreep()...)
+	all = append(all, h.washers()...)
+	if s, _, _, ok := h.mount(); ok {
+		_, room := h.screwRoom()
+		all = append(all, h.judge(edgeRule, room/s.Diameter, edgeRule.Limit, func(check.Limit) string { return "a smaller screw" }))
 	}
 	all = append(all, h.provenance()...)
 	for i := range all {
-		all[i].Part = h.partName()
+		if all[i].Part == "" {
+			all[i].Part = h.partName()
+		}
 	}
 	return all
 }
@@ -71,83 +102,6 @@ func strict(sense check.Sense, l check.Limit) float64 {
 		return math.Min(l.Caution, l.Fail)
 	}
 	return math.Max(l.Caution, l.Fail)
-}
-
-func (h *Housing) strain() check.Finding {
-	most := 100 * h.spec.Material.StrainLimit
-	f := h.judge(strainRule, 100*h.delta/h.spec.Bearing.Outside, check.Limit{Caution: 0.7 * most, Fail: most}, func(l check.Limit) string {
-		return fmt.Sprintf("interference <= %s mm", floor(strict(check.AtMost, l)/100*h.spec.Bearing.Outside, 0.001))
-	})
-	f.Detail = fmt.Sprintf("%s mm on %s mm in %s", check.Number(h.delta), check.Number(h.spec.Bearing.Outside), h.spec.Material.Name)
-	return f
-}
-
-func (h *Housing) stress() check.Finding {
-	sigma := h.press.HubHoopBore
-	return h.judge(stressRule, sigma, check.Limit{Caution: check.None, Fail: h.spec.Material.Strength / 2}, func(l check.Limit) string {
-		return fmt.Sprintf("interference <= %s mm", floor(h.delta*strict(check.AtMost, l)/sigma, 0.001))
-	})
-}
-
-func (h *Housing) insertion() check.Finding {
-	force := h.insertionForce()
-	f := h.judge(insertionRule, force, insertionRule.Limit, func(l check.Limit) string {
-		// Less interference needs less lead-in, so up to the whole depth grips.
-		perMM := force / (h.delta + h.seat.Sigma) * h.seatDepth / (h.seatDepth - h.leadHeight)
-		return fmt.Sprintf("interference <= %s mm, or warm the ring", floor(strict(check.AtMost, l)/perMM-h.seat.Sigma, 0.001))
-	})
-	f.Detail = "press on the outer ring only, with a disc of its size"
-	return f
-}
-
-func (h *Housing) scatter() check.Finding {
-	return h.judge(scatterRule, h.delta, check.Limit{Caution: h.seat.Sigma, Fail: check.None}, func(l check.Limit) string {
-		least, most := strict(check.AtLeast, l), 0.7*h.spec.Material.StrainLimit*h.spec.Bearing.Outside
-		if least > most {
-			return "a slip fit with a cap: an interference above the printer's scatter would strain the plastic too far; or measure the printer with the coupon"
-		}
-		return fmt.Sprintf("interference >= %s mm, or measure the printer with the coupon", ceil(least, 0.001))
-	})
-}
-
-func (h *Housing) left() check.Finding {
-	m, diameter := h.spec.Material, h.spec.Bearing.Outside
-	heat := 0.0
-	if h.spec.HottestC != 0 {
-		heat = max(0, (m.Expansion-steelExpansion)*(h.spec.HottestC-20)*diameter)
-	}
-	wet := m.Moisture * diameter
-	f := h.judge(leftRule, h.delta-heat-wet, leftRule.Limit, func(l check.Limit) string {
-		need := strict(check.AtLeast, l) + heat + wet
-		if need > 0.7*m.StrainLimit*diameter {
-			return "hold the bearing by a cap or by a load that presses into the seat, or take a material that grows less"
-		}
-		return fmt.Sprintf("interference >= %s mm, or a cap", ceil(need, 0.001))
-	})
-	f.Detail = fmt.Sprintf("heat takes %s mm, moisture %s mm", check.Number(heat), check.Number(wet))
-	if f.Verdict == check.Caution && h.spec.Load.Axial < 0 {
-		f.Verdict = check.Fail
-	}
-	return f
-}
-
-func (h *Housing) retained() check.Finding {
-	const hold = "hold it by a lip, a screwed cap or a load that presses into the seat"
-	value := h.retention() * creepFactor
-	pull := -h.spec.Load.Axial
-	switch {
-	case pull < 0:
-		return retentionRule.Say(check.Pass, value, "the load presses into the seat", "")
-	case pull == 0:
-		f := retentionRule.Say(check.Caution, value, "no load is known to press into the seat; a press fit in plastic alone is not a retention", hold)
-		if h.spec.Fit == Slip {
-			f.Detail = "no load is known to press into the seat; a slip fit holds nothing"
-		}
-		return f
-	}
-	own := h.spec.Limits.Of(retentionRule)
-	limit := check.Limit{Caution: own.Caution * pull, Fail: own.Fail * pull}
-	return retentionRule.Judge(value, limit, hold)
 }
 
 func (h *Housing) wallThickness() check.Finding {
@@ -214,21 +168,58 @@ func (h *Housing) depth() check.Finding {
 	return f
 }
 
+// rim returns the width in mm of the ring's face that shows through the shoulder
+// hole; negative where it stays hidden.
+func (h *Housing) rim() float64 { return (h.hole.Wanted - h.spec.Bearing.backFaceInner()) / 2 }
+
 func (h *Housing) removal() check.Finding {
 	b := h.spec.Bearing
-	rim := (h.hole.Wanted - b.backFaceInner()) / 2
-	if b.Kind == Tapered && b.E == 0 {
+	rim := h.rim()
+	reach, _ := h.reachOverFace()
+	switch {
+	case reach >= rimToPush:
+		return removalRule.Say(check.Pass, reach, "the knock-out slots open the ring's face: push through them in turn, a little at a time", "")
+	case b.Kind == Tapered && b.E == 0:
 		return removalRule.Say(check.Note, 0, "the inner diameter of the cup's back face is not known", "look through the shoulder hole whether a rim of the cup shows before you press it in")
-	}
-	if rim >= rimToPush {
+	case rim >= rimToPush:
 		return removalRule.Say(check.Pass, rim, "the ring's face shows through the shoulder hole and can be pushed out evenly", "")
 	}
-	return removalRule.Say(check.Note, max(rim, 0), "no rim shows through the shoulder hole", "the ring comes out only by heat or by breaking the housing: seat it once, or choose a larger shoulder hole within its limits")
+	const stuck = "the ring comes out only by heat or by breaking the housing: add knock-out slots, or choose a larger shoulder hole within its limits"
+	verdict := check.Note
+	if h.deltaMax > 0 {
+		verdict = check.Caution
+	}
+	return removalRule.Say(verdict, max(rim, 0), "no rim shows through the shoulder hole", stuck)
+}
+
+func (h *Housing) knockOutFindings() []check.Finding {
+	if len(h.slots) == h.spec.InspectionSlots {
+		return nil
+	}
+	reach, most := h.reachOverFace()
+	return []check.Finding{h.judge(knockOutRule, reach, check.Limit{Caution: math.Min(knockOutReach, most), Fail: check.None}, func(check.Limit) string {
+		return "a fit with less interference, or push on the rim of a larger shoulder hole"
+	})}
+}
+
+// washers checks that the washer with the larger bore is the one in the housing.
+func (h *Housing) washers() []check.Finding {
+	b := h.spec.Bearing
+	if b.Kind != ThrustBall {
+		return nil
+	}
+	if b.WasherBore == 0 {
+		return []check.Finding{washerRule.Say(check.Caution, 0, "the bore of the housing washer is not known", "measure both washers: the one with the larger bore goes into the housing")}
+	}
+	return []check.Finding{h.judge(washerRule, b.WasherBore-b.Bore, washerRule.Limit, func(check.Limit) string {
+		return "swap the washers: the one with the larger bore goes into the housing, the other turns with the shaft"
+	})}
 }
 
 // provenance returns what is guessed of the bearing.
 func (h *Housing) provenance() []check.Finding {
-	found := []check.Finding{formRule.Say(check.Note, 0, "a printed seat promises no running accuracy", "")}
+	found := h.classified()
+	found = append(found, formRule.Say(check.Note, 0, "a printed seat promises no running accuracy", ""))
 	b := h.spec.Bearing
 	switch {
 	case b.Measured:
@@ -238,4 +229,23 @@ func (h *Housing) provenance() []check.Finding {
 		found = append(found, sourceRule.Say(check.Caution, b.Outside, "below 5 mm bore shielded bearings are wider than open ones", "measure the width"))
 	}
 	return found
+}
+
+// classified says what a seat of a tolerance class asks of its maker.
+func (h *Housing) classified() []check.Finding {
+	if !h.spec.machined() {
+		return nil
+	}
+	d, _, _ := ToleranceClass(h.spec.Fit, h.spec.Bearing.Outside) // passed validation
+	return []check.Finding{classRule.Say(check.Note, -1000*h.deltaMax, fmt.Sprintf(
+		"seat %s mm %s: %+g to %+g µm; with a bearing of normal class %s to %s; printing cannot hold it", check.Number(h.spec.Bearing.Outside), h.spec.Fit,
+		d.Lower, d.Upper, play(-1000*h.deltaMax), play(-1000*h.delta)), "ream, bore or turn the seat: the ring is drawn at its nominal size")}
+}
+
+// play names clearance and interference in µm.
+func play(um float64) string {
+	if um < 0 {
+		return check.Number(-um) + " µm interference"
+	}
+	return check.Number(um) + " µm clearance"
 }

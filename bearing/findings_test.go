@@ -96,7 +96,10 @@ func TestFindingVerdicts(t *testing.T) {
 		{"recalled sizes", func(s *bearing.HousingSpec) { s.Bearing = find(t, "6002") }, "bearing-source", check.Caution},
 		{"miniature", func(s *bearing.HousingSpec) { s.Bearing = find(t, "623") }, "bearing-source", check.Caution},
 		{"6300 shows a rim", func(s *bearing.HousingSpec) { s.Bearing = find(t, "6300") }, "removal", check.Pass},
-		{"6300 behind a small hole", func(s *bearing.HousingSpec) { s.Bearing, s.ShoulderHole = find(t, "6300"), 20 }, "removal", check.Note},
+		{"6300 behind a small hole", func(s *bearing.HousingSpec) { s.Bearing, s.ShoulderHole = find(t, "6300"), 20 }, "removal", check.Pass},
+		{"6300 behind a small hole, no slots wanted", func(s *bearing.HousingSpec) {
+			s.Bearing, s.ShoulderHole, s.KnockOut = find(t, "6300"), 20, &bearing.KnockOut{}
+		}, "removal", check.Caution},
 		{"washer not measured", func(s *bearing.HousingSpec) { s.Bearing, s.Flange = find(t, "51106"), nil }, "seat-depth", check.Caution},
 		{"hard press", func(s *bearing.HousingSpec) { s.Interference, s.Wall, s.Material = 0.7, 20, material(t, "PLA") }, "insertion-force", check.Caution},
 		{"torn", func(s *bearing.HousingSpec) { s.Interference, s.Material = 0.7, material(t, "PLA") }, "hoop-stress", check.Fail},

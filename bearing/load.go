@@ -7,16 +7,54 @@ import (
 	"pintle/check"
 )
 
-// A Load is what one bearing carries.
+// A Load is what one bearing carries, at rest.
 type Load struct {
 	Axial  float64 // N, positive presses the outer ring into its shoulder
-	Radial float64 // N, at least 0
+	Radial float64 // N, in the plane of this bearing, at least 0
 	Moment float64 // N·m about an axis across the bearing, at least 0
 	Height float64 // mm of the centre of gravity above the bearing; 0 not known
 	Alone  bool    // no second bearing or bush guides the turning part
+
+	Second     *Bearing // the second bearing on the axis; nil where it is not known
+	Span       float64  // mm between the back faces of the two outer rings, where Second is given
+	FaceToFace bool     // those back faces lie outside, not between the bearings
+	Running    string   // Smooth, Normal or Shock; "" is Normal
+	RPM        float64  // turns per minute; 0 not known
 }
 
-// Validate returns a *check.FieldError for a load that is no number.
+// How the load comes on. The words are those of makers' tables of static safety.
+const (
+	Smooth = "smooth"
+	Normal = "normal"
+	Shock  = "shock"
+)
+
+// How an axis stands. Inverted is upright with the load hanging below.
+const (
+	Vertical   = "vertical"
+	Horizontal = "horizontal"
+	Inverted   = "inverted"
+)
+
+// WeightOn returns the load that a weight in N makes on one bearing: its centre
+// of gravity height mm along the axis and offset mm beside it. A vertical axis is
+// pressed into its seat, an inverted one is pulled out of it; on a level one the
+// weight hangs across the bearing.
+func WeightOn(axis string, weight, height, offset float64) Load {
+	l := Load{Height: height, Alone: true, Moment: weight * offset / 1000}
+	switch axis {
+	case Horizontal:
+		l.Radial, l.Moment = weight, weight*math.Abs(height)/1000
+	case Inverted:
+		l.Axial = -weight
+	default:
+		l.Axial = weight
+	}
+	return l
+}
+
+// Validate returns a *check.FieldError for a load that is no number, or a second
+// bearing without its place.
 func (l Load) Validate() error {
 	const most = 1e6
 	for _, q := range []struct {
@@ -29,12 +67,27 @@ func (l Load) Validate() error {
 		{"radial load", l.Radial, "N", 0},
 		{"moment", l.Moment, "N·m", 0},
 		{"height of the centre of gravity", l.Height, "mm", -most},
+		{"speed", l.RPM, "rpm", 0},
+		{"span", l.Span, "mm", 0},
 	} {
 		if err := check.InRange(q.field, q.value, q.unit, q.lo, most, "give the load as it stands when the figure is at rest"); err != nil {
 			return err
 		}
 	}
-	return nil
+	switch l.Running {
+	case "", Smooth, Normal, Shock:
+	default:
+		return &check.FieldError{Field: "running", Text: l.Running, Reason: "is not known", Remedy: "use smooth, normal or shock"}
+	}
+	switch {
+	case l.Second == nil && l.Span > 0:
+		return &check.FieldError{Field: "span", Value: l.Span, Unit: "mm", Reason: "has no second bearing at its end", Remedy: "name the second bearing"}
+	case l.Second == nil:
+		return nil
+	case l.Span == 0:
+		return &check.FieldError{Field: "span", Value: 0, Unit: "mm", Reason: "must be greater than 0 with a second bearing", Remedy: "measure between the shoulders that back the two outer rings"}
+	}
+	return l.Second.Validate()
 }
 
 // CheckLoad judges whether a load keeps the bearing together, upright and
@@ -44,8 +97,10 @@ func CheckLoad(b Bearing, l Load, limits check.Limits) []check.Finding {
 	if err := l.Validate(); err != nil {
 		panic("bearing: CheckLoad was given a load that was not validated: " + err.Error())
 	}
-	var found []check.Finding
-	found = append(found, direction(b, l, limits))
+	if l.Second != nil {
+		return checkPair(b, l, limits)
+	}
+	found := []check.Finding{direction(b, l, limits)}
 	if b.Kind == ThrustBall {
 		found = append(found, radialRule.Judge(l.Radial, limits.Of(radialRule), "guide the part by a radial bearing or bush so that F_r = 0 here"))
 	}
@@ -117,6 +172,9 @@ func tipping(b Bearing, l Load, limits check.Limits) check.Finding {
 
 func guide(b Bearing, l Load) check.Finding {
 	const remedy = "add a second guide bearing or bush on the same axis"
+	if b.Kind == ThrustBall {
+		return guideRule.Say(check.Fail, 0, "a thrust ball bearing guides nothing sideways: its washers walk", "add a radial bearing or bush on the same axis")
+	}
 	if l.Height <= 0 {
 		return guideRule.Say(check.Caution, 0, "a single bearing is held together by the load alone; the height of the centre of gravity is not known", remedy)
 	}
@@ -139,39 +197,6 @@ func (b Bearing) StaticLoad(l Load) float64 {
 		return axial
 	}
 	return max(l.Radial, 0.6*l.Radial+0.5*axial)
-}
-
-func rating(b Bearing, l Load, limits check.Limits) []check.Finding {
-	const seat = "the printed seat, not the bearing, is the limit"
-	load := b.StaticLoad(l)
-	switch {
-	case load == 0:
-		return nil
-	case b.C0 == 0:
-		return []check.Finding{staticRule.Say(check.Note, 0, "no rating in the table for this bearing; at the load of a figure "+seat, "ask the bearing's maker if the load exceeds some hundred newtons")}
-	}
-	rule := staticRule
-	rule.Limit = check.Limit{Caution: 1, Fail: 0.5}
-	if b.Kind == Tapered {
-		rule.Limit = check.Limit{Caution: 1.5, Fail: 1}
-	}
-	limit := limits.Of(rule)
-	f := rule.Judge(b.C0*1000/load, limit, fmt.Sprintf("a bearing with C_0 >= %s kN", ceil(strict(check.AtLeast, limit)*load/1000, 0.01)))
-	f.Detail = fmt.Sprintf("P_0 = %s N of C_0 = %s kN", check.Number(math.Round(load*10)/10), check.Number(b.C0))
-	if f.Value >= 10 {
-		f.Detail += ": " + seat
-	}
-	found := []check.Finding{f}
-	if b.Kind == DeepGroove || b.Kind == Unknown {
-		rule := shareRule
-		if b.Bore <= 12 {
-			rule.Limit.Caution = 0.25
-		}
-		limit := limits.Of(rule)
-		share := math.Abs(l.Axial) / 1000 / b.C0
-		found = append(found, rule.Judge(share, limit, fmt.Sprintf("a bearing with C_0 >= %s kN", ceil(math.Abs(l.Axial)/1000/strict(check.AtMost, limit), 0.01))))
-	}
-	return found
 }
 
 // ceil rounds up to a step and prints the number.

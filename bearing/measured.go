@@ -12,6 +12,7 @@ import (
 type Sizes struct {
 	Bore, Outside, Width float64 // Width overall
 	ConeWidth, CupWidth  float64 // of a tapered bearing; CupWidth also of a housing washer
+	WasherBore           float64 // of a thrust bearing's housing washer
 }
 
 // Measured replaces a row's sizes by measured ones. A size more than 0.2 mm from
@@ -31,6 +32,7 @@ func Measured(b Bearing, sizes Sizes, limits check.Limits) (Bearing, []check.Fin
 		{"width", sizes.Width, &b.Width},
 		{"cone width", sizes.ConeWidth, &b.ConeWidth},
 		{"cup width", sizes.CupWidth, &b.CupWidth},
+		{"housing washer bore", sizes.WasherBore, &b.WasherBore},
 	} {
 		if s.measured == 0 { // NaN falls through to Validate
 			continue

@@ -144,3 +144,17 @@ func withInterference(s bearing.PressFitSpec, delta float64) bearing.PressFitSpe
 	s.Interference = delta
 	return s
 }
+
+// An article on press-fit bosses (ntelab.com; testdata/ref/pressfit.json, PF3) takes
+// the allowed stress of 60 MPa for the pressure and gets 0.205 mm. Where 60 MPa is
+// the hoop stress at the bore, d sigma (C + nu) / (E C) = 0.1228 mm, pin rigid.
+func TestPressFitBoss(t *testing.T) {
+	spec := bearing.PressFitSpec{Joint: 4, HubOutside: 8, Interference: 0.1228, HubE: 2400, HubNu: 0.38, ShaftE: 1e12, ShaftNu: 0.3, Length: 5, Friction: 0.1}
+	f, err := bearing.NewPressFit(spec)
+	if err != nil || !near(f.HubHoopBore, 60, 0.01) {
+		t.Errorf("hoop %v, %v", f.HubHoopBore, err)
+	}
+	if f, err := bearing.NewPressFit(withInterference(spec, 0.2047)); err != nil || !near(f.Pressure, 60, 0.02) || !near(f.HubHoopBore, 100, 0.05) {
+		t.Errorf("at the printed interference: p %v, hoop %v, %v", f.Pressure, f.HubHoopBore, err)
+	}
+}

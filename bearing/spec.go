@@ -9,26 +9,38 @@ import (
 	"pintle/geom"
 )
 
-// The two fits of a printed seat.
+// The fits of a printed seat. Any other word is the tolerance class of a bore,
+// such as N7: a seat to be reamed or turned, drawn at its nominal size.
 const (
-	Press = "press" // the ring grips
-	Slip  = "slip"  // put in by hand, held by a cap or the load
+	Press     = "press"      // the ring grips
+	Slip      = "slip"       // put in by hand, held by a cap, a lip or the load
+	CrushRibs = "crush-ribs" // thin ribs grip and are squeezed flat
 )
 
 // DefaultInterference is the share of the outside diameter that a press fit
 // gets (0.2 to 0.4 %: common practice, no source).
 const DefaultInterference = 0.0025
 
-// A HousingSpec describes one printed ring around one bearing.
+// A HousingSpec describes one printed ring around one bearing. What is nil or
+// zero is chosen or left out.
 type HousingSpec struct {
 	Name              string // of the joint's table; the part is Name-ring
 	Bearing           Bearing
-	Fit               string  // Press or Slip
-	Interference      float64 // mm on the diameter; 0 for the default of a press fit
-	Wall              float64 // mm outside the seat; 0 for max(4 beads, 0.12 D, 3 mm) in whole beads
+	Fit               string  // Press, Slip, CrushRibs or a tolerance class such as "N7"
+	Interference      float64 // mm on the diameter; 0 for the default of the fit
+	Ribs              *Ribs   // of CrushRibs; nil for the usual ones
+	Wall              float64 // mm outside the seat; 0 for max(4 beads, 0.12 D, 3 mm) in whole beads, or what a cap's screws need
 	ShoulderThickness float64 // mm from the underside to the ring's back face; 0 for 3
 	ShoulderHole      float64 // mm; 0 for a hole within the bearing's limits
-	Flange            *Flange // nil for a plain ring
+	BoreDepth         float64 // mm from the mouth to the shoulder, where the tube is longer than the bearing; 0 for the ring's own width
+	KnockOut          *KnockOut
+	InspectionSlots   int     // slots that show whether the ring rests on the shoulder; 0 for none, else 2 to 6
+	Relief            *Relief // nil for one where the bearing's chamfer is too small for a printed corner
+	Lip               *Lip
+	Cap               *Cap
+	PressingDisc      bool // makes Name-pressing-disc too
+	Flange            *Flange
+	Foot              *Foot // instead of a flange
 	Material          fit.Material
 	Card              fit.Card
 	ChordError        float64 // mm on the radius of the seat; 0 for geom.ChordFit
@@ -37,17 +49,18 @@ type HousingSpec struct {
 	Limits            check.Limits
 }
 
-// A Flange is a disc on the bed side with clearance holes for cap screws.
-type Flange struct {
-	Screw     fit.Screw
-	Count     int     // 2 to 24; the first hole at 45 degrees from the x axis
-	Thickness float64 // mm; 0 for 5, or less on a ring too low for that
-}
-
 func (s HousingSpec) withDefaults() HousingSpec {
 	b := s.Bearing
-	if s.Fit == Press && s.Interference == 0 {
-		s.Interference = DefaultInterference * b.Outside
+	if s.Interference == 0 {
+		switch s.Fit {
+		case Press:
+			s.Interference = DefaultInterference * b.Outside
+		case CrushRibs:
+			s.Interference = math.Min(ribInterference, 0.04*b.Outside)
+		}
+	}
+	if s.Fit == CrushRibs {
+		s.Ribs = s.ribsWithDefaults()
 	}
 	if s.Wall == 0 {
 		s.Wall = s.wholeBeads(s.wallWanted())
@@ -61,51 +74,54 @@ func (s HousingSpec) withDefaults() HousingSpec {
 	if s.ChordError == 0 {
 		s.ChordError = geom.ChordFit
 	}
+	thickness := math.Min(5, s.ShoulderThickness+b.SeatWidth()/2)
 	if s.Flange != nil {
-		f := *s.Flange
-		if f.Thickness == 0 {
-			f.Thickness = math.Min(5, s.ShoulderThickness+b.SeatWidth()/2)
-		}
-		s.Flange = &f
+		s.Flange = &Flange{s.Flange.Screw, s.Flange.Count, orElse(s.Flange.Thickness, thickness)}
+	}
+	if s.Foot != nil {
+		s.Foot = &Foot{s.Foot.Screw, s.Foot.Count, orElse(s.Foot.Thickness, thickness)}
+	}
+	if s.Cap != nil {
+		s.Cap = &Cap{s.Cap.Screw, s.Cap.Count, orElse(s.Cap.Thickness, max(3, s.Cap.Screw.Diameter))}
 	}
 	return s
 }
 
-// wallWanted returns max(4 beads, 0.12 D, 3 mm) (common practice, no source).
+// orElse returns a value, or another where it is 0.
+func orElse(value, otherwise float64) float64 {
+	if value == 0 {
+		return otherwise
+	}
+	return value
+}
+
+// wallWanted returns max(4 beads, 0.12 D, 3 mm) (common practice, no source), and
+// with a cap the boss that its screws need.
 func (s HousingSpec) wallWanted() float64 {
-	return max(4*s.Card.BeadWidth, 0.12*s.Bearing.Outside, 3)
+	wall := max(4*s.Card.BeadWidth, 0.12*s.Bearing.Outside, 3)
+	if s.Cap != nil {
+		wall = max(wall, 2*bossEdge*s.Cap.Screw.Diameter)
+	}
+	return wall
 }
 
 func (s HousingSpec) wholeBeads(wall float64) float64 {
 	return math.Ceil(wall/s.Card.BeadWidth-1e-9) * s.Card.BeadWidth
 }
 
+// grips says whether the fit is made by the printer with an interference.
+func (s HousingSpec) grips() bool { return s.Fit == Press || s.Fit == CrushRibs }
+
+// machined says whether the fit is a tolerance class.
+func (s HousingSpec) machined() bool { return !s.grips() && s.Fit != Slip }
+
 func (s HousingSpec) validate() error {
-	b := s.Bearing
-	if err := b.Validate(); err != nil {
-		return err
-	}
-	if err := s.Card.Validate(); err != nil {
-		return err
-	}
-	if err := s.Load.Validate(); err != nil {
-		return err
-	}
-	switch {
-	case s.Name == "":
-		return &check.FieldError{Field: "housing name", Text: "", Reason: "must not be empty", Remedy: "name the ring, e.g. lamp"}
-	case s.Fit != Press && s.Fit != Slip:
-		return &check.FieldError{Field: "fit", Text: s.Fit, Reason: "is not known", Remedy: "use press or slip"}
-	case s.Fit == Slip && s.Interference != 0:
-		return &check.FieldError{
-			Field: "interference", Value: s.Interference, Unit: "mm", Reason: "does not go with a slip fit",
-			Remedy: "leave it out, or ask for a press fit",
+	for _, err := range []error{s.Bearing.Validate(), s.Card.Validate(), s.Load.Validate(), s.validateFit(), s.Material.Validate()} {
+		if err != nil {
+			return err
 		}
 	}
-	if err := s.Material.Validate(); err != nil {
-		return err
-	}
-	lo, hi := 0.0, b.Outside
+	lo, hi := 0.0, s.Bearing.Outside
 	for _, q := range []struct {
 		field  string
 		value  float64
@@ -124,18 +140,35 @@ func (s HousingSpec) validate() error {
 			return err
 		}
 	}
-	return s.Flange.validate()
+	return s.validateOptions()
 }
 
-func (f *Flange) validate() error {
-	if f == nil {
-		return nil
+func (s HousingSpec) validateFit() error {
+	if s.Name == "" {
+		return &check.FieldError{Field: "housing name", Text: "", Reason: "must not be empty", Remedy: "name the ring, e.g. lamp"}
 	}
-	if err := check.InRange("number of flange screws", float64(f.Count), "", 2, 24, "three or four screws are usual"); err != nil {
-		return err
+	if s.machined() {
+		_, bore, err := ToleranceClass(s.Fit, s.Bearing.Outside)
+		switch {
+		case classPattern.FindString(s.Fit) == "":
+			return &check.FieldError{Field: "fit", Text: s.Fit, Reason: "is not known", Remedy: "use press, slip or crush-ribs, or the class of a machined bore such as N7"}
+		case err != nil:
+			return err
+		case !bore:
+			return unknownClass(s.Fit, "is the class of a shaft, not of a bore")
+		}
+		if _, err := FitInHousing(s.Fit, s.Bearing.Outside); err != nil {
+			return err
+		}
 	}
-	if !(f.Screw.Diameter > 0 && f.Screw.Clearance >= f.Screw.Diameter && f.Screw.HeadDiameter > 0) {
-		return &check.FieldError{Field: "screw size", Text: f.Screw.Size, Reason: "is not a known screw", Remedy: "use M2 to M8, e.g. M3"}
+	if !s.grips() && s.Interference != 0 {
+		return &check.FieldError{
+			Field: "interference", Value: s.Interference, Unit: "mm", Reason: fmt.Sprintf("does not go with the fit %q", s.Fit),
+			Remedy: "leave it out, or ask for a press fit",
+		}
 	}
-	return check.InRange("flange thickness", f.Thickness, "mm", 0, 200, "3 to 6 mm is usual")
+	if s.Ribs != nil && s.Fit != CrushRibs {
+		return &check.FieldError{Field: "number of ribs", Value: float64(s.Ribs.Count), Reason: fmt.Sprintf("goes with the fit crush-ribs, not %q", s.Fit), Remedy: "leave the ribs out, or use crush-ribs"}
+	}
+	return nil
 }

@@ -230,3 +230,15 @@ func TestValidateRefuses(t *testing.T) {
 		}
 	}
 }
+
+// recode turns decoded JSON into a struct.
+func recode(t *testing.T, from, into any) {
+	t.Helper()
+	data, err := json.Marshal(from)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := json.Unmarshal(data, into); err != nil {
+		t.Fatal(err)
+	}
+}

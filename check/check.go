@@ -200,7 +200,7 @@ func InRange(field string, value float64, unit string, lo, hi float64, remedy st
 	if value >= lo && value <= hi && !math.IsInf(value, 0) {
 		return nil
 	}
-	reason := fmt.Sprintf("must be from %v to %v", lo, hi)
+	reason := fmt.Sprintf("must be from %.10g to %.10g", lo, hi)
 	if unit != "" {
 		reason += " " + unit
 	}
@@ -210,7 +210,7 @@ func InRange(field string, value float64, unit string, lo, hi float64, remedy st
 	case lo == math.SmallestNonzeroFloat64 && hi == math.MaxFloat64:
 		reason = "must be greater than 0"
 	case hi == math.MaxFloat64:
-		reason = fmt.Sprintf("must be at least %v", lo)
+		reason = fmt.Sprintf("must be at least %.10g", lo)
 	}
 	return &FieldError{Field: field, Value: value, Unit: unit, Reason: reason, Remedy: remedy}
 }

@@ -30,6 +30,7 @@ type recordSheet struct {
 	Pictures             []inlinePicture
 	Inputs               []namedText
 	Known                []Known
+	Assembly             []string
 	Curves               []drawnCurve
 }
 
@@ -72,7 +73,7 @@ func newRecordSheet(r Report, figures Figures) (*recordSheet, error) {
 	}
 	s := &recordSheet{
 		Title: r.Title, Tool: r.Tool, Verdict: r.Verdict, Summary: summary(r.Findings),
-		Cautions: r.Cautions, Findings: findingRows(r.Findings), Inputs: inputs, Known: r.Known,
+		Cautions: r.Cautions, Findings: findingRows(r.Findings), Inputs: inputs, Known: r.Known, Assembly: r.Assembly,
 	}
 	for _, p := range r.Parts {
 		s.Parts = append(s.Parts, partRow{
@@ -118,6 +119,7 @@ func (s *recordSheet) sections() []section {
 		{"pictures", "Pictures", len(s.Pictures)},
 		{"cautions", "Cautions", len(s.Cautions)},
 		{"findings", "Findings", len(s.Findings)},
+		{"assembly", "Putting it together", len(s.Assembly)},
 		{"known", "Measured and guessed", len(s.Known)},
 		{"parts", "Parts", len(s.Parts)},
 		{"fits", "Fits", len(s.Fits)},

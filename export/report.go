@@ -28,12 +28,14 @@ type Report struct {
 	Verdict  check.Verdict             `json:"verdict"`
 	Inputs   any                       `json:"inputs"`  // as read, with defaults filled in
 	Designs  map[string]map[string]any `json:"designs"` // values by symbol, by design
+	Files    []string                  `json:"files"`   // of the whole set, by whoever writes it
 	Parts    []Part                    `json:"parts"`
 	Fits     []fit.Fit                 `json:"fits"`
 	Findings []check.Finding           `json:"findings"`
 	Placed   []Placed                  `json:"placed"`
 	Cautions []Caution                 `json:"cautions"`
 	Known    []Known                   `json:"known"`            // where the inputs come from
+	Assembly []string                  `json:"assembly"`         // how the joint goes together, in order
 	Curves   []Curve                   `json:"curves,omitempty"` // what was followed through a motion
 }
 
@@ -114,6 +116,7 @@ func (r Report) complete() Report {
 	if r.Designs == nil {
 		r.Designs = map[string]map[string]any{}
 	}
+	r.Files = append([]string{}, r.Files...)
 	parts := make([]Part, len(r.Parts))
 	for i, p := range r.Parts {
 		p.Files = append([]string{}, p.Files...)
@@ -125,6 +128,7 @@ func (r Report) complete() Report {
 	r.Placed = append([]Placed{}, r.Placed...)
 	r.Cautions = append([]Caution{}, r.Cautions...)
 	r.Known = append([]Known{}, r.Known...)
+	r.Assembly = append([]string{}, r.Assembly...)
 	return r
 }
 

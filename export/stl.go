@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strings"
 
 	"pintle/mesh"
 )
@@ -66,8 +67,9 @@ func putVector(to []byte, v [3]float32) {
 
 // The formats that ReadSTL tells apart.
 const (
-	BinarySTL = "binary STL"
-	ASCIISTL  = "ASCII STL"
+	BinarySTL     = "binary STL"
+	ASCIISTL      = "ASCII STL"
+	MisleadingSTL = "binary STL that says solid" // its header begins like an ASCII file
 )
 
 // ReadSTL reads the triangles of an STL file of the given size. A file is
@@ -85,6 +87,9 @@ func ReadSTL(r io.ReaderAt, size int64) (mesh.Soup, string, error) {
 	switch {
 	case n == len(head) && size == promised:
 		soup, err := readBinary(io.NewSectionReader(r, int64(len(head)), size-int64(len(head))), int(count))
+		if strings.EqualFold(string(head[:5]), "solid") {
+			return soup, MisleadingSTL, err
+		}
 		return soup, BinarySTL, err
 	case looksASCII(r, size):
 		soup, err := readASCII(io.NewSectionReader(r, 0, size))

@@ -10,7 +10,11 @@ import "pintle/check"
 // An Error is how much larger a printed diameter measures than it was drawn:
 // Offset + PerMM times the diameter, in mm on the diameter. Sigma is its
 // standard uncertainty in mm.
-type Error struct{ Offset, PerMM, Sigma float64 }
+type Error struct {
+	Offset float64 `json:"offset"`
+	PerMM  float64 `json:"per_mm"`
+	Sigma  float64 `json:"sigma"`
+}
 
 // At returns the error of a feature drawn at diameter d.
 func (e Error) At(d float64) float64 { return e.Offset + e.PerMM*d }
@@ -43,9 +47,9 @@ type Card struct {
 // Clearances between parts that must slide or turn, in mm on the diameter
 // (common practice, no source: slip seats +0.05 to +0.15).
 const (
-	SlipClearance    = 0.1  // put together by hand, stays put
-	RecessClearance  = 0.2  // a printed part into a printed recess
-	JournalClearance = 0.05 // a printed journal into a ring's bore
+	SlipClearance    = 0.1 // put together by hand, stays put
+	RecessClearance  = 0.2 // a printed part into a printed recess
+	JournalClearance = 0.1 // a printed journal into a ring's bore: twice the usual uncertainty
 )
 
 // A Fit records what one feature should measure, what is drawn for it and what
@@ -96,6 +100,8 @@ func (c Card) Validate() error {
 		{"outside error", c.Outside.Offset, -1, 1, "printed diameter minus drawn diameter, in mm, often within 0.2"},
 		{"bore error per mm", c.Bore.PerMM, -0.02, 0.02, "a slope of 0.001 is 0.1 mm on 100 mm"},
 		{"outside error per mm", c.Outside.PerMM, -0.02, 0.02, "a slope of 0.001 is 0.1 mm on 100 mm"},
+		{"uncertainty of the bore error", c.Bore.Sigma, 0, 1, "leave sigma out, or give the scatter of your readings in mm"},
+		{"uncertainty of the outside error", c.Outside.Sigma, 0, 1, "leave sigma out, or give the scatter of your readings in mm"},
 		{"first-layer growth", c.FirstLayerGrowth, 0, 1, "measure how far the first layer stands out, per side"},
 		{"bed length", c.Bed[0], 20, 2000, "the printable length in mm"},
 		{"bed width", c.Bed[1], 20, 2000, "the printable width in mm"},

@@ -8,17 +8,17 @@ import (
 
 // A Material is what the checks need of one plastic.
 type Material struct {
-	Name        string
-	Modulus     float64 // Young's modulus, MPa, short-term, printed, in-plane
-	Poisson     float64
-	Expansion   float64 // per K
-	Density     float64 // g/cm³
-	StrainLimit float64 // hoop strain that may be held for good
-	Service     float64 // highest temperature in °C that its makers state
-	Deflection  float64 // HDT at 0.45 MPa, °C
-	Strength    float64 // tensile, in-plane, MPa
-	Moisture    float64 // growth by moisture, share of size
-	Source      string
+	Name        string  `json:"-"`       // the key it stands under in a file
+	Modulus     float64 `json:"modulus"` // Young's modulus, MPa, short-term, printed, in-plane
+	Poisson     float64 `json:"poisson"`
+	Expansion   float64 `json:"expansion"`    // per K
+	Density     float64 `json:"density"`      // g/cm³
+	StrainLimit float64 `json:"strain_limit"` // hoop strain that may be held for good
+	Service     float64 `json:"service"`      // highest temperature in °C that its makers state
+	Deflection  float64 `json:"deflection"`   // HDT at 0.45 MPa, °C
+	Strength    float64 `json:"strength"`     // tensile, in-plane, MPa
+	Moisture    float64 `json:"moisture"`     // growth by moisture, share of size
+	Source      string  `json:"source"`
 }
 
 // HeatLimit returns the highest service temperature in °C: the lower of the

@@ -9,19 +9,31 @@ type Body struct {
 	Journal *Journal
 	Bore    float64     // plain round bore through the gear, mm; 0 for none
 	Bolts   *BoltCircle // pilot holes through the teeth's height
+	Retain  *Retain     // what holds a journal's ring on the gear; nil for nothing
 }
 
 // A HornPocket holds the servo's own horn. The sizes are those of the horn, as
 // measured. The bed face is the one away from the servo.
 type HornPocket struct {
-	Kind        string  // "disc"
-	Diameter    float64 // of the disc, mm
-	Thickness   float64 // of the disc, mm: the depth of the pocket
+	Kind        string  // "disc", or by its arms "arm", "double-arm", "cross"
+	Diameter    float64 // of a disc, mm
+	Thickness   float64 // of disc or arms, mm: the depth of the pocket
 	HubDiameter float64 // mm; the hole for it is HubRoom larger
-	Holes       int     // screw holes in the horn that are used; 0 for none
-	HoleCircle  float64 // mm
+	Holes       int     // screw holes in a disc that are used; 0 for none
+	HoleCircle  float64 // of a disc, mm
 	Hole        float64 // diameter of the horn's screw holes, mm
 	StandOff    float64 // how far a round boss carries the pocket's rim above the teeth, mm
+
+	Arm        float64   // from the shaft's axis to the end of an arm, mm
+	WidthAtHub float64   // of an arm where it leaves the hub, mm
+	WidthAtTip float64   // of an arm at the centre of its rounded end, mm
+	Arms       int       // 0 for what the kind says: 1, 2 or 4, evenly spaced
+	HolesAt    []float64 // screw holes of each arm, from the shaft's axis, mm
+
+	SplineTeeth int     // of the servo's shaft; 0 where not known
+	AtNeutral   float64 // rad, where the first arm or hole stands at the servo's neutral pulse, as it was put on
+	Wanted      float64 // rad, where it should stand
+	Tried       bool    // AtNeutral was measured
 }
 
 // HubRoom is the room on the diameter between the horn's hub and its hole, mm
@@ -36,6 +48,18 @@ type Journal struct {
 	ShoulderDiameter float64 // mm; 0 for no shoulder
 	ShoulderHeight   float64 // mm
 	Hollow           float64 // bore through the gear and its journal, mm; 0 for solid
+}
+
+// A Retain is how a wheel is held in its bearing.
+//
+// "nut": a screw or threaded rod passes the hollow; its nut lies in a hexagonal
+// pocket in the bed face, under the table, and a washer clamps the ring at the
+// journal's end. "screw": one screw in the axis cuts its thread into the end of
+// a solid journal. "screws": three screws into the wall of a hollow journal hold
+// a washer, so that wires can pass.
+type Retain struct {
+	Kind  string
+	Screw fit.Screw
 }
 
 // A BoltCircle is a circle of pilot holes in which screws cut their own thread.

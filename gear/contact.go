@@ -92,6 +92,3 @@ func (c contact) sliding(i int) float64 {
 	u := float64(c.t[1-i].z) / float64(c.t[i].z)
 	return 1 - (c.length-own)/(u*own)
 }
-
-// swapped returns the same contact seen from gear 2.
-func (c contact) swapped() contact { return newContact(c.t[1], c.t[0], c.a) }

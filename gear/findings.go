@@ -11,7 +11,7 @@ import (
 // for the teeth, then the bodies. Design is left to the caller.
 func (p *Pair) Findings() []check.Finding {
 	var all []check.Finding
-	for _, j := range toothRules() {
+	for _, j := range p.toothRules() {
 		j = p.judge(j)
 		remedy := ""
 		if j.verdict() != check.Pass {
@@ -24,19 +24,36 @@ func (p *Pair) Findings() []check.Finding {
 				f.Limit = ">= 0"
 			}
 		}
+		if j.limit.Fail == math.SmallestNonzeroFloat64 && f.Verdict == check.Fail {
+			f.Limit = "> 0"
+		}
 		f.Detail = j.note
 		if j.gear >= 0 {
 			f.Part = p.spec.partName(j.gear)
 		}
 		all = append(all, f)
 	}
+	all = append(all, p.sayMotion()...)
 	all = append(all, p.sayHunting(), p.sayFaceWidth())
 	if f, ok := p.saySliding(); ok {
 		all = append(all, f)
 	}
 	for i := range p.gears {
 		all = append(all, p.saySpan(i), p.sayChamfer(i), p.sayAllowance(i))
+		all = append(all, p.sayStrength(i)...)
 		all = append(all, p.judgeMargins(i)...)
+		if f, ok := p.saySector(i); ok {
+			all = append(all, f)
+		}
+		if f, ok := p.sayReadings(i); ok {
+			all = append(all, f)
+		}
+		if f, ok := p.sayRetain(i); ok {
+			all = append(all, f)
+		}
+	}
+	if f, ok := p.saySpline(); ok {
+		all = append(all, f)
 	}
 	return all
 }
@@ -125,6 +142,7 @@ func (p *Pair) judgeMargins(i int) []check.Finding {
 	}{
 		{"rim", check.Limit{Caution: math.Max(2*m, 4*bead), Fail: 2 * bead}},
 		{"hub-wall", check.Limit{Caution: 4 * bead, Fail: 2 * bead}},
+		{"journal-wall", check.Limit{Caution: 4 * bead, Fail: math.Max(2*bead, 0.1*p.gears[i].journalBore())}},
 		{"hole-web", check.Limit{Caution: 2 * bead, Fail: bead}},
 	} {
 		limit := p.limit(l.rule, l.limit)

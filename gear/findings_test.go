@@ -61,7 +61,9 @@ func TestVerdicts(t *testing.T) {
 		{"rim of 3.025 mm is above 2 m", "lamp-wheel", "rim", check.Pass, func() PairSpec { s := bareSpec(28, 36); s.Wheel.Bore = 44.2; return s }},
 		{"rim of 2 mm is below 2 m", "lamp-wheel", "rim", check.Caution, func() PairSpec { s := bareSpec(28, 36); s.Wheel.Bore = 46.2; return s }},
 		{"rim of 0.8 mm is below 2 beads", "lamp-wheel", "rim", check.Fail, func() PairSpec { s := bareSpec(28, 36); s.Wheel.Bore = 48.65; return s }},
-		{"journal wall of 1.0 mm is below 4 beads", "lamp-wheel", "hub-wall", check.Caution, func() PairSpec { s := lampSpec(); s.Wheel.Journal.Hollow = 14.9; return s }},
+		{"journal wall of 1.75 mm is below 4 beads", "lamp-wheel", "journal-wall", check.Caution, func() PairSpec { s := lampSpec(); s.Wheel.Journal.Hollow = 13.4; return s }},
+		{"journal wall of 1.0 mm is below a tenth of 17 mm", "lamp-wheel", "journal-wall", check.Fail, func() PairSpec { s := lampSpec(); s.Wheel.Journal.Hollow = 14.9; return s }},
+		{"boss wall of 1.5 mm is below 4 beads", "lamp-pinion", "hub-wall", check.Caution, func() PairSpec { s := lampSpec(); s.Pinion.Horn.Diameter = 34; return s }},
 		{"0.7 mm between screw and hub is below 2 beads", "lamp-pinion", "hole-web", check.Caution, func() PairSpec { s := lampSpec(); s.Pinion.Horn.HoleCircle = 13.5; return s }},
 		{"-4.26 of 20/40 (reference pair)", "", "sliding", check.Note, func() PairSpec { return bareSpec(20, 40) }},
 		{"0.5 mm outside error is more than a module-1.5 flank may give up", "lamp-pinion", "flank-allowance", check.Caution, func() PairSpec {
@@ -97,7 +99,9 @@ func TestRulesAreComplete(t *testing.T) {
 		listed[r.Name] = true
 	}
 	told := map[string]bool{}
-	for _, f := range mustPair(t, lampSpec()).Findings() {
+	spec := lampSpec()
+	spec.Measured[1] = []Readings{{Span: 16.2}}
+	for _, f := range mustPair(t, spec).Findings() {
 		if !listed[f.Check] {
 			t.Errorf("%s is not among the rules", f.Check)
 		}
@@ -130,6 +134,8 @@ func follow(spec *PairSpec, p *Pair, f check.Finding) bool {
 		spec.Module = value
 	case "backlash":
 		spec.Backlash = value
+	case "tip alteration":
+		spec.TipAlteration = value
 	case "centre distance":
 		spec.CentreDistance = value
 	case "face width":
@@ -176,7 +182,7 @@ func TestRemediesCure(t *testing.T) {
 			followed[f.Check]++
 		}
 	}
-	for _, name := range []string{"contact-ratio", "backlash", "tip-thickness", "tip-clearance", "undercut", "tooth-size", "face-width", "rim", "hub-wall", "hole-web"} {
+	for _, name := range []string{"contact-ratio", "backlash", "tip-thickness", "tip-clearance", "undercut", "tooth-size", "face-width", "rim", "journal-wall", "hole-web", "false-contact", "mesh-by-motion"} {
 		if followed[name] == 0 {
 			t.Errorf("no remedy of %s was followed", name)
 		}
@@ -190,6 +196,7 @@ func poorSpec(rnd *rand.Rand) PairSpec {
 	spec.Module = 0.8 + 2*rnd.Float64()
 	spec.Backlash = 0.3 * rnd.Float64()
 	spec.FaceWidth = 3 + 30*rnd.Float64()
+	spec.KeepTips = rnd.IntN(2) == 0
 	if rnd.IntN(2) == 0 {
 		spec.Pinion, spec.Wheel = Body{}, Body{Bore: 10 + 40*rnd.Float64()}
 		spec.Teeth = [2]int{8 + rnd.IntN(20), 20 + rnd.IntN(40)}

@@ -13,6 +13,9 @@ import (
 type Gear struct {
 	nominal, drawn tooth
 	x              float64
+	chord          float64      // chord error of the outline
+	inset          float64      // of the drawn flanks, inside the nominal ones
+	left           float64      // what is expected to be missing on a printed flank
 	outline        geom.Contour // drawn
 	body           structure
 	part           geom.Part
@@ -73,6 +76,28 @@ func (g *Gear) PocketFloor() (float64, bool) { return g.body.floor, g.body.spec.
 // false for a gear without one.
 func (g *Gear) JournalFoot() (float64, bool) { return g.body.foot, g.body.spec.Journal != nil }
 
+// journalBore returns the bore of the ring on the journal, 0 without one.
+func (g *Gear) journalBore() float64 {
+	if g.body.spec.Journal == nil {
+		return 0
+	}
+	return g.body.spec.Journal.Bore
+}
+
+// BossDiameter returns the largest diameter of what stands on the toothed part:
+// a horn's boss or a journal's shoulder as drawn; 0 where nothing does.
+func (g *Gear) BossDiameter() float64 {
+	d := 0.0
+	for _, o := range g.body.solids[1:] {
+		d = math.Max(d, o.contour.Diameter())
+	}
+	return d
+}
+
+// HornHoles returns how far from the axis the horn's screws stand that are
+// used, in mm, the outermost first.
+func (g *Gear) HornHoles() []float64 { return g.body.hornHoles }
+
 // Chamfer returns the bed-side chamfer on the teeth: 0 where they leave no room.
 func (g *Gear) Chamfer() float64 { return g.body.chamfer }
 
@@ -85,34 +110,43 @@ func (g *Gear) Part() geom.Part { return g.part }
 // Fits returns what the card changes on this gear.
 func (g *Gear) Fits() []fit.Fit { return g.fits }
 
-// drawn returns the tooth to draw for gear i. It lies inside the nominal one by
-// half the outside error of the reference diameter, bounded to 0.1 modules
-// (beyond that the allowance would be a different tooth: design choice),
-// inwards also to what leaves a tip and outwards to the tool's tip radius.
-func (s solution) drawn(i int) tooth {
-	nominal := s.contact.t[i]
+// drawn returns the tooth to draw for gear i and how far its flanks lie inside
+// the nominal ones: half the outside error of the reference diameter and half of
+// what earlier prints read too much over the span, bounded to 0.1 modules
+// (beyond that the allowance would be a different tooth: design choice), inwards
+// also to what leaves a tip and outwards to the tool's tip radius.
+func (s solution) drawn(i int) (drawn tooth, inset float64) {
+	nominal, c := s.contact.t[i], s.correction(i)
 	d := 2 * nominal.r
 	bound := 0.1 * nominal.m
-	inset := (d - s.spec.Card.Outside.Draw(d)) / 2
-	inset = math.Max(math.Min(inset, bound), -math.Min(bound, nominal.rho))
+	card := (d - s.spec.Card.Outside.Draw(d)) / 2
+	inset = math.Max(math.Min(card+c.span/2, bound), -math.Min(bound, nominal.rho))
 	for range 8 {
-		t := s.spec.tooth(i, s.x[i], s.thin, inset)
+		t := s.tooth(i, s.thin, inset)
+		if c.tipRead {
+			t = t.altered((inset - card - c.tip) / t.m)
+		}
 		if t.psi > 0 && t.form() < t.ra && t.thickness(t.ra) > 0.01*t.m && t.neck() > 0.05*t.m {
-			return t
+			return t, inset
 		}
 		inset /= 2
 	}
-	return nominal
+	return nominal, 0
 }
 
-// toothFits returns what the card changes on the teeth: tip circle and span.
-func toothFits(card fit.Card, part string, nominal, drawn tooth, x float64) []fit.Fit {
+// toothFits returns what card and readings change on the teeth: tip circle and
+// span.
+func (s solution) toothFits(i int, drawn tooth) []fit.Fit {
+	card, part, nominal, c := s.spec.Card, s.spec.partName(i), s.contact.t[i], s.correction(i)
 	tip := card.Peg(part, "tip circle", 2*nominal.ra)
 	tip.Drawn = 2 * drawn.ra
-	tip.Expected = tip.Drawn + card.Outside.At(tip.Drawn)
-	span := nominal.span(x)
+	tip.Expected = tip.Drawn + card.Outside.At(tip.Drawn) + c.span
+	if c.tipRead {
+		tip.Expected += 2*c.tip - c.span
+	}
+	span := nominal.span(s.x[i])
 	over := card.Peg(part, "span", span.Width)
 	over.Drawn = drawn.spanOver(span.Teeth)
-	over.Expected = over.Drawn + card.Outside.At(2*drawn.r)
+	over.Expected = over.Drawn + card.Outside.At(2*drawn.r) + c.span
 	return []fit.Fit{tip, over}
 }

@@ -29,8 +29,11 @@ func (s solution) limit(name string, own check.Limit) check.Limit {
 
 // toothRules are the checks that follow from the teeth alone, and whether each
 // gear has its own.
-func toothRules() []judgement {
-	js := []judgement{{rule: "contact-ratio", gear: -1}, {rule: "backlash", gear: -1}, {rule: "interference", gear: -1}, {rule: "tooth-size", gear: -1}}
+func (s solution) toothRules() []judgement {
+	js := []judgement{{rule: "contact-ratio", gear: -1}, {rule: "backlash", gear: -1}, {rule: "interference", gear: -1}, {rule: "tooth-size", gear: -1}, {rule: "lost-motion", gear: -1}}
+	if s.spec.Climate.Known {
+		js = append(js, judgement{rule: "backlash-climate", gear: -1})
+	}
 	for i := range 2 {
 		js = append(js, judgement{rule: "tip-thickness", gear: i}, judgement{rule: "tip-clearance", gear: i}, judgement{rule: "undercut", gear: i})
 	}
@@ -49,6 +52,18 @@ func (s solution) judge(j judgement) judgement {
 		j.value = c.at(c.a - s.spec.CentreTolerance).normalBacklash()
 		j.note = s.windowText()
 		own = check.Limit{Caution: minBacklashFloor(c.a, m), Fail: math.SmallestNonzeroFloat64}
+	case "lost-motion":
+		far := c.at(c.a + s.spec.CentreTolerance)
+		j.value = far.normalBacklash() / far.t[1].rb * 180 / math.Pi
+		j.note = s.lostMotionText(j.value)
+		if l := s.spec.LostMotion.Limit; l > 0 {
+			own = check.Limit{Caution: l * 180 / math.Pi, Fail: check.None}
+		}
+	case "backlash-climate":
+		cold, hot := s.coldAndHot(s.spec.CentreTolerance)
+		j.value = math.Min(cold, hot)
+		j.note = fmt.Sprintf("%s mm at %s °C, %s mm at %s °C, with the centres as near as their tolerance", check.Number(cold), check.Number(s.spec.Climate.Coldest), check.Number(hot), check.Number(s.spec.Climate.Hottest))
+		own = check.Limit{Caution: minBacklashFloor(c.a, m) / 2, Fail: math.SmallestNonzeroFloat64}
 	case "interference":
 		j.value = c.interference()
 	case "tooth-size":
@@ -88,4 +103,17 @@ func (s solution) judgeUndercut(j judgement) judgement {
 func (s solution) windowText() string {
 	c := s.contact
 	return fmt.Sprintf("the teeth jam at a centre distance of %s mm, %s mm nearer than wanted", check.Number(c.tight()), check.Number(c.a-c.tight()))
+}
+
+// lostMotionText says what the lost motion, in degrees with the centres as far
+// apart as their tolerance, is as a length, and where it reaches its limit.
+func (s solution) lostMotionText(deg float64) string {
+	text := "at the wheel, with the centres as far apart as their tolerance"
+	if r := s.spec.LostMotion.Radius; r > 0 {
+		text += fmt.Sprintf("; %s mm at a radius of %s mm", check.Number(deg*math.Pi/180*r), check.Number(r))
+	}
+	if l := s.spec.LostMotion.Limit; l > 0 {
+		text += fmt.Sprintf("; the limit is reached at a centre distance of %s mm", check.Number(s.contact.distanceAt(l*s.contact.t[1].rb)))
+	}
+	return text
 }

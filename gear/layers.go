@@ -104,7 +104,11 @@ func (s *structure) section(z float64) []geom.Contour {
 func (s *structure) widened(section []geom.Contour, c float64) []geom.Contour {
 	wide := make([]geom.Contour, len(section))
 	for i, hole := range section[1:] {
-		wide[i+1] = hole.Resize(hole.Diameter() + 2*c)
+		if len(hole.Curves) == 1 {
+			wide[i+1] = hole.Resize(hole.Diameter() + 2*c)
+		} else {
+			wide[i+1] = hole.Fatten(-c)
+		}
 	}
 	return wide
 }

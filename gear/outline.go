@@ -13,26 +13,39 @@ const curveError = 0.0002
 // outline returns the teeth as a closed contour: per tooth the tip arc, two
 // flanks, two root fillets and the root arc. All teeth are copies of one half.
 func (t tooth) outline(chord float64) geom.Contour {
-	half := append(fitCubics(t.fillet, 0, t.bottom), fitCubics(t.flank, t.from, t.to)...)
-	tip := t.angleAt(t.ra)
-	root := t.along / t.r
-	pitch := 2 * math.Pi / float64(t.z)
+	half := t.half()
 	var curves []geom.Curve
 	for i := range t.z {
-		turn := pitch * float64(i)
-		for _, c := range half {
-			curves = append(curves, turned(mirrored(c), turn))
-		}
-		// Two arcs, so that a caliper over the tips meets vertices at full height.
-		curves = append(curves, geom.Arc{Radius: t.ra, From: turn - tip, To: turn}, geom.Arc{Radius: t.ra, From: turn, To: turn + tip})
-		for k := len(half) - 1; k >= 0; k-- {
-			curves = append(curves, turned(reversed(half[k]), turn))
-		}
-		if (pitch-2*root)*t.rf > curveError {
-			curves = append(curves, geom.Arc{Radius: t.rf, From: turn + root, To: turn + pitch - root})
-		}
+		curves = t.appendTooth(curves, half, 2*math.Pi*float64(i)/float64(t.z))
 	}
 	return geom.NewContour(curves, chord)
+}
+
+// oneTooth returns the points of tooth 0 as they stand in the outline.
+func (t tooth) oneTooth(chord float64) []geom.Point {
+	return geom.NewContour(t.appendTooth(nil, t.half(), 0), chord).Points
+}
+
+// half returns the upper half of a tooth, from root to tip.
+func (t tooth) half() []geom.Cubic {
+	return append(fitCubics(t.fillet, 0, t.bottom), fitCubics(t.flank, t.from, t.to)...)
+}
+
+// appendTooth adds the curves of one tooth, turned, and the root arc after it.
+func (t tooth) appendTooth(curves []geom.Curve, half []geom.Cubic, turn float64) []geom.Curve {
+	tip, root, pitch := t.angleAt(t.ra), t.along/t.r, 2*math.Pi/float64(t.z)
+	for _, c := range half {
+		curves = append(curves, turned(mirrored(c), turn))
+	}
+	// Two arcs, so that a caliper over the tips meets vertices at full height.
+	curves = append(curves, geom.Arc{Radius: t.ra, From: turn - tip, To: turn}, geom.Arc{Radius: t.ra, From: turn, To: turn + tip})
+	for k := len(half) - 1; k >= 0; k-- {
+		curves = append(curves, turned(reversed(half[k]), turn))
+	}
+	if (pitch-2*root)*t.rf > curveError {
+		curves = append(curves, geom.Arc{Radius: t.rf, From: turn + root, To: turn + pitch - root})
+	}
+	return curves
 }
 
 // fitCubics covers a curve, given as place and derivative, by the fewest cubics

@@ -13,6 +13,7 @@ import (
 type Pair struct {
 	solution
 	gears [2]*Gear
+	proof proof
 }
 
 // NewPair works out the teeth and bodies of a pair and proves its parts. The
@@ -29,11 +30,14 @@ func NewPair(spec PairSpec) (*Pair, error) {
 			return nil, err
 		}
 	}
+	p.proof = s.prove(p.gears)
 	return p, nil
 }
 
 func newGear(s solution, i int) (*Gear, error) {
-	g := &Gear{nominal: s.contact.t[i], drawn: s.drawn(i), x: s.x[i]}
+	g := &Gear{nominal: s.contact.t[i], x: s.x[i], chord: s.spec.ChordError}
+	g.drawn, g.inset = s.drawn(i)
+	g.left = g.inset - s.correction(i).span/2 - s.spec.Card.Outside.At(2*(g.nominal.r-g.inset))/2
 	g.outline = g.drawn.outline(s.spec.ChordError)
 	var err error
 	if g.body, err = newStructure(s.spec, i, g.nominal, g.drawn, g.outline); err != nil {
@@ -46,7 +50,7 @@ func newGear(s solution, i int) (*Gear, error) {
 			Remedy: "leave more material between holes, hub and teeth",
 		}
 	}
-	g.fits = append(toothFits(s.spec.Card, s.spec.partName(i), g.nominal, g.drawn, g.x), g.body.fits...)
+	g.fits = append(s.toothFits(i, g.drawn), g.body.fits...)
 	return g, nil
 }
 
@@ -98,7 +102,7 @@ func (p *Pair) Values() map[string]any {
 	y := (c.a - p.spec.referenceDistance()) / p.spec.Module
 	v := map[string]any{
 		"m": p.spec.Module, "alpha_deg": p.spec.PressureAngle / degree, "alpha_w_deg": c.alphaW / degree,
-		"a_w": c.a, "a_d": p.spec.referenceDistance(), "y": y, "k": 0.0,
+		"a_w": c.a, "a_d": p.spec.referenceDistance(), "y": y, "k": p.k,
 		"epsilon_alpha": c.ratio(), "j_wt": c.backlash(), "j_bn": c.normalBacklash(),
 		"j_r":   c.backlash() / (2 * math.Tan(c.alphaW)),
 		"ratio": p.Ratio(), "lost_motion_deg": p.LostMotion() / degree,
@@ -113,6 +117,7 @@ func (p *Pair) Values() map[string]any {
 		v["dw"+n], v["d_Ff"+n] = 2*c.working(i), g.FormDiameter()
 		v["s"+n], v["s_a"+n], v["c"+n] = g.ToothThickness(), g.TipThickness(), c.tipClearance(i)
 		v["W"+n], v["k"+n] = span.Width, span.Teeth
+		p.addCaliper(v, i)
 		if pins.Diameter > 0 {
 			v["dp"+n], v["M"+n] = pins.Diameter, pins.Over
 		}
@@ -120,14 +125,14 @@ func (p *Pair) Values() map[string]any {
 			v["d_Nf"+n], v["zeta_f"+n] = c.active(i), c.sliding(i)
 		}
 	}
+	p.addWindow(v)
+	p.addStrength(v)
+	p.addMotion(v)
+	p.addSpline(v)
 	return v
 }
 
 // meetAgain returns after how many turns of the pinion the same two teeth meet.
 func (p *Pair) meetAgain() int {
-	a, b := p.spec.Teeth[0], p.spec.Teeth[1]
-	for b != 0 {
-		a, b = b, a%b
-	}
-	return p.spec.Teeth[1] / a
+	return p.spec.Teeth[1] / divisor(p.spec.Teeth[0], p.spec.Teeth[1])
 }

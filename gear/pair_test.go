@@ -21,12 +21,15 @@ func testCard() fit.Card {
 // lampSpec is the lighthouse's lamp pair with both bodies.
 func lampSpec() PairSpec {
 	m3, _ := fit.ScrewNamed("M3")
+	petg, _ := fit.MaterialNamed("PETG")
 	return PairSpec{
 		Name: "lamp", Module: 1.5, Teeth: [2]int{28, 36}, PressureAngle: 20 * degree,
 		Backlash: 0.2, FaceWidth: 10, Card: testCard(),
+		Loading: Loading{Stall: 1.96, Held: 0.2, Speed: 6.16, Swing: 130 * degree, Material: [2]fit.Material{petg, petg}},
+		Climate: Climate{Known: true, Made: 20, Coldest: 0, Hottest: 40, Expansion: [2]float64{65e-6, 65e-6}, Base: 65e-6},
 		Pinion: Body{Horn: &HornPocket{
 			Kind: "disc", Diameter: 20.3, Thickness: 2.6, HubDiameter: 9.2,
-			Holes: 4, HoleCircle: 14, Hole: 2.1, StandOff: 4,
+			Holes: 4, HoleCircle: 14, Hole: 2.1, StandOff: 4, SplineTeeth: 25,
 		}},
 		Wheel: Body{
 			Journal: &Journal{Bore: 17, Length: 6, ShoulderDiameter: 23, ShoulderHeight: 2, Hollow: 6},
@@ -97,7 +100,7 @@ func TestLampBodies(t *testing.T) {
 		"lamp-pinion horn pocket":   {20.4, 20.58},
 		"lamp-pinion horn hub hole": {9.7, 9.88},
 		"lamp-pinion M2 screw hole": {2.4, 2.58},
-		"lamp-wheel journal":        {16.95, 16.95},
+		"lamp-wheel journal":        {17 - fit.JournalClearance, 17 - fit.JournalClearance},
 		"lamp-wheel shoulder":       {23, 23},
 		"lamp-wheel hollow":         {6, 6.18},
 		"lamp-wheel M3 pilot hole":  {2.525, 2.705},
@@ -161,13 +164,13 @@ func TestNewPairRefuses(t *testing.T) {
 		{"rack fillet radius", func(s *PairSpec) { s.Rack = Rack{1, 0.25, 0.5} }},
 		{"profile shift of the pinion", func(s *PairSpec) { s.Teeth[0], s.Shift[0] = 8, 0.9 }},
 		{"bead width", func(s *PairSpec) { s.Card.BeadWidth = 0 }},
-		{"kind of horn", func(s *PairSpec) { s.Pinion.Horn.Kind = "cross" }},
+		{"kind of horn", func(s *PairSpec) { s.Pinion.Horn.Kind = "triangle" }},
 		{"horn diameter", func(s *PairSpec) { s.Pinion.Horn.Diameter = 38 }},
 		{"horn thickness", func(s *PairSpec) { s.Pinion.Horn.Thickness = 13.8 }},
 		{"horn hole circle", func(s *PairSpec) { s.Pinion.Horn.HoleCircle = 19 }},
 		{"horn hole circle", func(s *PairSpec) { s.Pinion.Horn.HoleCircle = 11.5 }},
 		{"horn holes", func(s *PairSpec) { s.Pinion.Horn.Holes = 20 }},
-		{"horn hole", func(s *PairSpec) { s.Pinion.Horn.Hole = 1.5 }},
+		{"horn hole", func(s *PairSpec) { s.Pinion.Horn.Hole = 1.2 }},
 		{"hub", func(s *PairSpec) { s.Pinion.Bore = 5 }},
 		{"shoulder diameter", func(s *PairSpec) { s.Wheel.Journal.ShoulderDiameter = 51 }},
 		{"shoulder diameter", func(s *PairSpec) { s.Wheel.Journal.ShoulderDiameter = 17 }},

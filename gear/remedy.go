@@ -17,29 +17,34 @@ type knob struct {
 }
 
 // remedy returns the first setting of the first knob that makes the judgement
-// pass, tried on the whole solution; "" where none does.
+// pass, tried on the whole solution, or advice in words where none does.
 func (s solution) remedy(j judgement) string {
-	for _, k := range s.knobs(j) {
-		for _, v := range k.values {
-			spec := s.spec
-			k.turn(&spec, v)
-			if s.cures(spec, j) {
-				return fmt.Sprintf(k.form, check.Number(v))
-			}
-		}
+	if r, ok := s.firstCure(s.knobs(j), func(c solution) bool { return c.judge(j).verdict() == check.Pass }); ok {
+		return r
 	}
 	return s.advice(j)
 }
 
-// cures says whether a spec makes the judgement pass, with bodies that still
-// find room.
-func (s solution) cures(spec PairSpec, j judgement) bool {
-	changed, err := solve(spec)
-	if err != nil || changed.judge(j).verdict() != check.Pass {
-		return false
+// firstCure turns one knob after the other until a solution is good and its
+// bodies still find room.
+func (s solution) firstCure(knobs []knob, good func(solution) bool) (string, bool) {
+	for _, k := range knobs {
+		for _, v := range k.values {
+			spec := s.spec
+			k.turn(&spec, v)
+			if changed, err := solve(spec); err == nil && good(changed) && changed.hasRoom() {
+				return fmt.Sprintf(k.form, check.Number(v)), true
+			}
+		}
 	}
-	for i, t := range changed.contact.t {
-		if _, err := newStructure(changed.spec, i, t, changed.drawn(i), geom.Contour{}); err != nil {
+	return "", false
+}
+
+// hasRoom says whether both bodies find room in their teeth.
+func (s solution) hasRoom() bool {
+	for i, t := range s.contact.t {
+		drawn, _ := s.drawn(i)
+		if _, err := newStructure(s.spec, i, t, drawn, geom.Contour{}); err != nil {
 			return false
 		}
 	}
@@ -58,12 +63,14 @@ func (s solution) knobs(j judgement) []knob {
 	case "tip-thickness":
 		return []knob{s.shiftKnob(j.gear, false), s.teethKnob(j.gear), s.moduleKnob()}
 	case "tip-clearance":
-		return []knob{s.distanceKnob(), s.shiftKnob(larger, false)}
+		return []knob{s.tipKnob(), s.distanceKnob(), s.shiftKnob(larger, false)}
 	case "contact-ratio":
 		return []knob{s.shiftKnob(0, true), s.shiftKnob(larger, false), s.teethKnob(0), s.teethKnob(1)}
 	case "interference":
 		return []knob{s.shiftKnob(0, true), s.shiftKnob(1, true), s.shiftKnob(larger, false), s.teethKnob(0)}
-	case "backlash":
+	case "lost-motion":
+		return []knob{s.lessBacklashKnob()}
+	case "backlash", "backlash-climate":
 		return []knob{s.backlashKnob()}
 	case "tooth-size":
 		return []knob{s.moduleKnob()}
@@ -118,6 +125,19 @@ func (s solution) moduleKnob() knob {
 	return k
 }
 
+// tipKnob shortens both tips in steps of 0.01 modules where the user gave their
+// alteration.
+func (s solution) tipKnob() knob {
+	k := knob{form: "tip alteration <= %s", turn: func(spec *PairSpec, v float64) { spec.TipAlteration = v }}
+	if !s.spec.KeepTips {
+		return k
+	}
+	for v := math.Floor(s.k*100-0.01) / 100; v >= -0.5; v = math.Round(v*100-1) / 100 {
+		k.values = append(k.values, v)
+	}
+	return k
+}
+
 // distanceKnob moves the axes apart in steps of 0.05 mm where the user gave
 // their distance and the shifts.
 func (s solution) distanceKnob() knob {
@@ -134,7 +154,16 @@ func (s solution) distanceKnob() knob {
 // backlashKnob raises the backlash in steps of 0.01 mm.
 func (s solution) backlashKnob() knob {
 	k := knob{form: "backlash >= %s mm", turn: func(spec *PairSpec, v float64) { spec.Backlash = v }}
-	for v := math.Floor(s.spec.Backlash*100+1) / 100; v <= s.spec.Module; v = math.Round(v*100+1) / 100 {
+	for v := math.Floor(s.spec.Backlash*100+1) / 100; v <= largestBacklash*s.spec.Module*math.Pi/2; v = math.Round(v*100+1) / 100 {
+		k.values = append(k.values, v)
+	}
+	return k
+}
+
+// lessBacklashKnob lowers the backlash in steps of 0.01 mm.
+func (s solution) lessBacklashKnob() knob {
+	k := knob{form: "backlash <= %s mm", turn: func(spec *PairSpec, v float64) { spec.Backlash = v }}
+	for v := math.Ceil(s.spec.Backlash*100-1) / 100; v > 0; v = math.Round(v*100-1) / 100 {
 		k.values = append(k.values, v)
 	}
 	return k

@@ -1,6 +1,10 @@
 package gear
 
-import "pintle/check"
+import (
+	"math"
+
+	"pintle/check"
+)
 
 // Rules returns the checks on gear pairs. Where a default limit depends on
 // module or bead width, its rule has none here and Findings computes it; a
@@ -23,6 +27,29 @@ func Rules() []check.Rule {
 			Formula: "(d_b1 + d_b2)(inv alpha_w' - inv alpha_tight) at a_w minus its tolerance; caution below (2/3)(0.06 + 0.0005 a_w + 0.03 m), fail at 0",
 			Source:  "floor: ISO/TR 10064-2, from memory; common practice, no source", Change: "backlash, tolerance of the centre distance",
 			Sense: check.AtLeast, Limit: computed,
+		},
+		{
+			Name:   "backlash-climate",
+			Symbol: "j_bn", Unit: "mm",
+			Meaning: "Room between the flanks at the coldest and the hottest the pair gets: plastic teeth grow more than the base that holds their axes.",
+			Formula: "teeth and centre distance grown by their expansions, moisture counted when hottest, centres as near as their tolerance; caution below half the floor of the backlash, fail at 0",
+			Source:  "geometry; half the floor: common practice, no source", Change: "backlash, base of the same plastic, tolerance of the centre distance",
+			Sense: check.AtLeast, Limit: computed,
+		},
+		{
+			Name:    "lost-motion",
+			Unit:    "deg",
+			Meaning: "How far the wheel can be turned by hand while the servo holds still.",
+			Formula: "j_bn/r_b2 at a_w plus its tolerance; caution above the limit given with the joint",
+			Source:  "geometry; the limit is the builder's", Change: "backlash, tolerance of the centre distance, a larger wheel",
+			Sense: check.AtMost, Limit: computed,
+		},
+		{
+			Name:    "readings",
+			Unit:    "mm",
+			Meaning: "What the caliper read on earlier prints changes on the next one.",
+			Formula: "sum over the prints of read less wanted span, each bounded to 0.15 mm; the flanks take half of it each",
+			Source:  check.CommonPractice, Change: "read again, print again", Sense: check.Informs, Limit: computed,
 		},
 		{
 			Name:   "tip-thickness",
@@ -55,6 +82,22 @@ func Rules() []check.Rule {
 			Formula: "the tip's corner followed in the frame of the mate's tooth; a thousandth covers the rounding of the rack's fillet radius",
 			Source:  "geometry", Change: "profile shift, number of teeth, rack addendum",
 			Sense: check.AtLeast, Limit: check.Limit{Caution: check.None, Fail: -0.001}, Final: true,
+		},
+		{
+			Name:    "mesh-by-motion",
+			Unit:    "mm",
+			Meaning: "Least gap between the outlines of the printed teeth while the pair turns through one pitch at its working centre distance.",
+			Formula: "60 positions: turn of the wheel until polygons touch, times its base radius; the least of both flank sides, and of tips against roots; fail at 0",
+			Source:  "geometry", Change: "backlash, profile shift, centre distance",
+			Sense: check.AtLeast, Limit: check.Limit{Caution: check.None, Fail: math.SmallestNonzeroFloat64}, Final: true,
+		},
+		{
+			Name:   "false-contact",
+			Symbol: "j_bn", Unit: "mm",
+			Meaning: "What the turned outlines have less of backlash than the involutes alone would leave: the teeth meet where they should not, at a root fillet or a tip.",
+			Formula: "computed less least measured normal backlash; the grid and the curves together account for 0.0005 mm",
+			Source:  "geometry", Change: "profile shift, number of teeth, rack addendum",
+			Sense: check.AtMost, Limit: check.Limit{Caution: 0.0005, Fail: 0.002},
 		},
 		{
 			Name:   "tooth-size",
@@ -94,6 +137,35 @@ func Rules() []check.Rule {
 			Change:  "face width", Sense: check.Informs, Limit: computed,
 		},
 		{
+			Name:   "tooth-bending",
+			Symbol: "sigma_F", Unit: "MPa",
+			Meaning: "Bending stress at the root of one tooth that carries what the servo gives for long, at its tip. An estimate for a printed part.",
+			Formula: "F_t K/(b m Y), F_t from a quarter of the stall torque, K the service factor, Y of the generated tooth; caution above the allowable stress, a fifth of the strength unless given, fail above twice that",
+			Source:  "Lewis; allowable stress and factors: common practice, no source", Change: "face width, module, plastic, servo",
+			Sense: check.AtMost, Limit: computed,
+		},
+		{
+			Name:   "tooth-stall",
+			Symbol: "sigma_F", Unit: "MPa",
+			Meaning: "Bending stress at the root of one tooth when the joint is blocked and the servo stalls. An estimate for a printed part.",
+			Formula: "F_t/(b m Y) at the stall torque; caution above half the plastic's strength, fail above it",
+			Source:  "Lewis; half the strength: common practice, no source", Change: "face width, module, plastic, a soft stop",
+			Sense: check.AtMost, Limit: computed,
+		},
+		{
+			Name:   "tooth-creep",
+			Symbol: "sigma_F", Unit: "MPa",
+			Meaning: "Bending stress of a tooth that carries the load at rest. Plastic yields slowly: such teeth get flats.",
+			Formula: "F_t/(b m Y) at the held torque; note above an eighth, caution above half of the allowable stress",
+			Source:  check.CommonPractice, Change: "counterbalance, a rest stop, face width", Sense: check.AtMost, Limit: computed,
+		},
+		{
+			Name:    "working-sector",
+			Meaning: "How many teeth a part-turn joint uses: they carry everything and wear alone.",
+			Formula: "z2 swing/360, rounded up; note where at most half of the teeth are in use",
+			Source:  check.CommonPractice, Change: "move the gear on at service, or use a sector", Sense: check.Informs, Limit: computed,
+		},
+		{
 			Name:    "rim",
 			Unit:    "mm",
 			Meaning: "Least material between the root circle and a pocket, bore or hole.",
@@ -103,9 +175,30 @@ func Rules() []check.Rule {
 		{
 			Name:    "hub-wall",
 			Unit:    "mm",
-			Meaning: "Least wall of the boss around the horn or of a hollow journal.",
+			Meaning: "Least wall of the boss around the horn.",
 			Formula: "caution below 4 beads, fail below 2 beads",
 			Source:  check.CommonPractice, Change: "number of teeth, hollow", Sense: check.AtLeast, Limit: computed,
+		},
+		{
+			Name:    "journal-wall",
+			Unit:    "mm",
+			Meaning: "Least wall of a journal around its hollow or screw: it carries the load and is printed standing.",
+			Formula: "caution below 4 beads, fail below 2 beads or a tenth of the bearing's bore",
+			Source:  check.CommonPractice, Change: "hollow, retaining screw", Sense: check.AtLeast, Limit: computed,
+		},
+		{
+			Name:    "retain",
+			Unit:    "mm",
+			Meaning: "What keeps the wheel in its bearing: the screw's thread.",
+			Formula: "note where nothing but weight does",
+			Source:  check.CommonPractice, Change: "nut, screw or screws at the journal", Sense: check.Informs, Limit: computed,
+		},
+		{
+			Name:    "spline-position",
+			Unit:    "deg",
+			Meaning: "How far the pinion stands from its wanted angle at the servo's neutral pulse: a horn goes onto its spline only every 360/N degrees.",
+			Formula: "wanted less tried angle, to the nearest 360/N; half of that where nothing was tried; note from 0.5 deg up",
+			Source:  "geometry", Change: "place on the spline and tooth in mesh, chosen together", Sense: check.Informs, Limit: computed,
 		},
 		{
 			Name:    "hole-web",

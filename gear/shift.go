@@ -96,9 +96,10 @@ func (s PairSpec) share(sum float64) float64 {
 func (s PairSpec) balance(sum, lo, hi float64) float64 {
 	lo, hi = math.Max(lo, -1), math.Min(hi, 2)
 	a := s.distanceFor(sum)
+	k := s.tipAlteration(sum, a)
 	for range 60 {
 		mid := (lo + hi) / 2
-		c := newContact(s.tooth(0, mid, 0, 0), s.tooth(1, sum-mid, 0, 0), a)
+		c := newContact(s.tooth(0, mid, 0, 0).altered(k), s.tooth(1, sum-mid, 0, 0).altered(k), a)
 		if c.sliding(0) < c.sliding(1) && c.t[0].thickness(c.t[0].ra) > 0.2*s.Module {
 			lo = mid
 		} else {

@@ -12,6 +12,7 @@ import (
 type solution struct {
 	spec    PairSpec // completed
 	x       [2]float64
+	k       float64 // tip alteration in modules
 	thin    float64 // of each tooth on its reference circle, mm
 	contact contact
 }
@@ -35,19 +36,39 @@ func solve(spec PairSpec) (solution, error) {
 	if err != nil {
 		return solution{}, err
 	}
-	s := solution{spec: spec, x: x}
-	added := newContact(spec.tooth(0, x[0], 0, 0), spec.tooth(1, x[1], 0, 0), a).backlash()
+	s := solution{spec: spec, x: x, k: spec.tipAlteration(x[0]+x[1], a)}
+	added := newContact(s.tooth(0, 0, 0), s.tooth(1, 0, 0), a).backlash()
 	if math.Abs(added) < 1e-9 {
 		added = 0 // rounding, where the distance follows from the shifts
 	}
 	s.thin = math.Max(spec.Backlash-added, 0) * math.Cos(alphaW) / (2 * math.Cos(spec.PressureAngle))
-	s.contact = newContact(spec.tooth(0, x[0], s.thin, 0), spec.tooth(1, x[1], s.thin, 0), a)
+	s.contact = newContact(s.tooth(0, s.thin, 0), s.tooth(1, s.thin, 0), a)
 	for i, t := range s.contact.t {
 		if err := s.possible(i, t); err != nil {
 			return solution{}, err
 		}
 	}
 	return s, nil
+}
+
+// tooth returns the tooth of gear i with its shift and tip alteration, thinned
+// and inset in mm.
+func (s solution) tooth(i int, thin, inset float64) tooth {
+	return s.spec.tooth(i, s.x[i], thin, inset).altered(s.k)
+}
+
+// tipAlteration returns k: what was given, or what keeps the rack's clearance
+// between tips and roots where a shift sum brings the gears nearer than it moves
+// their roots apart.
+func (s PairSpec) tipAlteration(sum, a float64) float64 {
+	if s.KeepTips {
+		return s.TipAlteration
+	}
+	k := (a-s.referenceDistance())/s.Module - sum
+	if k > -1e-9 {
+		return 0
+	}
+	return k
 }
 
 // possible refuses a tooth that no rack leaves standing.

@@ -14,6 +14,11 @@ import (
 // either way (common practice, no source).
 const DefaultCentreTolerance = 0.1
 
+// largestBacklash is the share of the tooth thickness pi m/2 that backlash may
+// take: a pair with more rattles and its teeth are thin (common practice, no
+// source).
+const largestBacklash = 0.2
+
 // PairSpec is what a builder chooses for a pair, with everything that changes
 // the teeth. Part names are Name-pinion and Name-wheel.
 type PairSpec struct {
@@ -31,6 +36,16 @@ type PairSpec struct {
 	CentreDistance  float64
 	CentreTolerance float64 // mm either way; 0 means DefaultCentreTolerance
 	Backlash        float64 // j_wt wanted at the working pitch circle, mm
+
+	// TipAlteration is k in modules, for both tips, where KeepTips is set; else k
+	// is what keeps the rack's clearance: y - (x1 + x2), at most 0.
+	TipAlteration float64
+	KeepTips      bool
+
+	LostMotion LostMotion
+	Climate    Climate
+	Loading    Loading
+	Measured   [2][]Readings // of earlier prints of each gear, the first print first
 
 	FaceWidth  float64 // mm
 	Rack       Rack    // zero: profile A, its fillet reduced where the pressure angle asks for it
@@ -91,12 +106,39 @@ func (s PairSpec) validate() error {
 		{"profile shift of the wheel", "modules", s.Shift[1], -1, 2, "leave it 0, or let it be chosen"},
 		{"centre distance", "mm", s.CentreDistance, 0, 2 * geom.Extent, "leave it out: it follows from teeth and module"},
 		{"centre distance tolerance", "mm", s.CentreTolerance, 0, 5, "give how far the distance may be off either way, often 0.1 mm"},
-		{"backlash", "mm", s.Backlash, 0, s.Module, "use 0.2 mm for a printed pair"},
+		{"tip alteration", "modules", s.TipAlteration, -0.5, 0.2, "leave it out: it is then what keeps the clearance"},
+		{"backlash", "mm", s.Backlash, 0, largestBacklash * s.Module * math.Pi / 2, "use 0.2 mm for a printed pair"},
 		{"face width", "mm", s.FaceWidth, 1, 500, "use 6 to 12 modules"},
 		{"chord error", "mm", s.ChordError, 0.0005, 0.1, "use 0.005 mm"},
 	} {
 		if err := check.InRange(q.field, q.value, q.unit, q.lo, q.hi, q.remedy); err != nil {
 			return err
+		}
+	}
+	for _, q := range []struct {
+		field, unit string
+		value, hi   float64
+	}{
+		{"lost motion radius", "mm", s.LostMotion.Radius, 1e5},
+		{"lost motion limit", "rad", s.LostMotion.Limit, 1},
+	} {
+		if err := check.InRange(q.field, q.value, q.unit, 0, q.hi, "leave it out, or give what the figure allows"); err != nil {
+			return err
+		}
+	}
+	if err := s.Climate.validate(); err != nil {
+		return err
+	}
+	if err := s.Loading.validate(); err != nil {
+		return err
+	}
+	for i, readings := range s.Measured {
+		for _, r := range readings {
+			for what, value := range map[string]float64{"measured span": r.Span, "measured dimension over pins": r.Pins, "measured tip diameter": r.Tip} {
+				if err := check.InRange(what+" of the "+[2]string{"pinion", "wheel"}[i], value, "mm", 0, 2*geom.Extent, "type in what the caliper shows"); err != nil {
+					return err
+				}
+			}
 		}
 	}
 	if err := s.Rack.validate(s.PressureAngle); err != nil {
@@ -121,5 +163,5 @@ func validateTeeth(i, z int) error {
 			Remedy: "use a positive number for an external gear",
 		}
 	}
-	return check.InRange(field, float64(z), "", 5, 2000, "printed gears have 8 to 120 teeth")
+	return check.InRange(field, float64(z), "", 6, 2000, "printed gears have 8 to 120 teeth")
 }

@@ -11,25 +11,26 @@ import (
 // A structure is how a gear's body stands in its print frame: what is solid and
 // what is hollow between which heights above the bed.
 type structure struct {
-	spec    Body
-	part    string
-	card    fit.Card
-	face    float64 // height of the teeth
-	height  float64
-	floor   float64 // of the horn pocket
-	foot    float64 // of the journal
-	chamfer float64 // on the teeth, at the bed
-	relief  float64 // on the holes, at the bed
-	lead    float64 // lead-in of the journal
-	root    float64 // wanted root diameter
-	drawn   float64 // drawn root diameter
-	module  float64
-	teeth   string // symbol of the gear's number of teeth
-	count   int
-	solids  []solid
-	holes   []hole
-	margins []margin
-	fits    []fit.Fit
+	spec      Body
+	part      string
+	card      fit.Card
+	face      float64 // height of the teeth
+	height    float64
+	floor     float64   // of the horn pocket
+	foot      float64   // of the journal
+	chamfer   float64   // on the teeth, at the bed
+	relief    float64   // on the holes, at the bed
+	lead      float64   // lead-in of the journal
+	hornHoles []float64 // distances of the horn's screw holes that are used, mm
+	root      float64   // wanted root diameter
+	drawn     float64   // drawn root diameter
+	module    float64
+	teeth     string // symbol of the gear's number of teeth
+	count     int
+	solids    []solid
+	holes     []hole
+	margins   []margin
+	fits      []fit.Fit
 }
 
 // A solid is the outer contour between two heights.
@@ -38,7 +39,7 @@ type solid struct {
 	contour geom.Contour
 }
 
-// A hole is a round hole between two heights.
+// A hole is a hole between two heights.
 type hole struct {
 	z0, z1  float64
 	contour geom.Contour
@@ -94,6 +95,8 @@ func (s *structure) oneHub() error {
 	switch {
 	case n > 1:
 		return s.refuse("hub", float64(n), "", "has more than one kind", "choose a horn pocket, a journal or a bore")
+	case s.spec.Retain != nil && s.spec.Journal == nil:
+		return &check.FieldError{Field: "kind of retainer of " + s.part, Text: s.spec.Retain.Kind, Reason: "has no journal to hold", Remedy: "leave it out, or give the gear a journal"}
 	case s.spec.Horn != nil && s.spec.Bolts != nil:
 		return s.refuse("bolt circle", s.spec.Bolts.Diameter, "mm", "is not made on a gear with a horn pocket", "bolt to the other gear, or use a bore")
 	}
@@ -182,8 +185,13 @@ func (s *structure) inner() float64 {
 		d = math.Max(d, o.contour.Diameter())
 	}
 	for _, h := range s.holes {
-		if arc := h.contour.Curves[0].(geom.Arc); arc.Centre == (geom.Point{}) {
-			d = math.Max(d, h.contour.Diameter())
+		switch c := h.contour.Curves[0].(type) {
+		case geom.Arc:
+			if c.Centre == (geom.Point{}) {
+				d = math.Max(d, 2*c.Radius)
+			}
+		case geom.Line: // a nut pocket
+			d = math.Max(d, 2*c.A.Len())
 		}
 	}
 	return d

@@ -51,6 +51,13 @@ func newTooth(z int, m, alpha, x float64, rack Rack, thin, inset float64) tooth 
 	return t
 }
 
+// altered returns the tooth with its tip moved out by k modules (in, for k < 0).
+func (t tooth) altered(k float64) tooth {
+	t.ra += k * t.m
+	t.to = rollAt(t.ra, t.rb)
+	return t
+}
+
 // rollAt returns tan of the pressure angle at a radius, 0 inside the base circle.
 func rollAt(r, rb float64) float64 {
 	if r <= rb {

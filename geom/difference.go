@@ -42,6 +42,28 @@ func Difference(below, above Region) (ceilings, floors Region, err error) {
 	return ceilings, floors, nil
 }
 
+// CoveredArea returns twice the area in squared steps that loops go round once,
+// in either sense, and proves that they meet neither themselves nor each other
+// and go round nothing more often. Coordinates may reach 2^29 either way, beyond
+// the grid of regions. The error is a *RegionError.
+func CoveredArea(loops []Loop) (int64, error) {
+	s := &sweep{lo: -1, hi: 1, extent: wideExtent, status: newStatus()}
+	if err := s.prove(loops); err != nil {
+		return 0, err
+	}
+	var sum int64
+	edge := 0
+	for _, l := range loops {
+		if s.left(int32(edge)) > 0 {
+			sum += l.doubleArea()
+		} else {
+			sum -= l.doubleArea()
+		}
+		edge += len(l)
+	}
+	return sum, nil
+}
+
 // left returns the winding number on the left of an edge.
 func (s *sweep) left(edge int32) int8 {
 	if before(s.verts[edge], s.verts[s.succ[edge]]) {

@@ -43,8 +43,10 @@ func TestDifference(t *testing.T) {
 			"shares a corner of the outline", region(t, Loop{{0, 0}, {10, 0}, {20, 0}, {20, 20}, {0, 20}}),
 			region(t, ring(0, 0, 10, 20, false)), 400, 0, 1, 0,
 		},
-		{"hole widens here, narrows there", region(t, big, ring(2, 2, 6, 6, true), ring(10, 10, 18, 18, true)),
-			region(t, big, ring(1, 1, 7, 7, true), ring(12, 12, 16, 16, true)), 2 * 20, 2 * 48, 2, 1},
+		{
+			"hole widens here, narrows there", region(t, big, ring(2, 2, 6, 6, true), ring(10, 10, 18, 18, true)),
+			region(t, big, ring(1, 1, 7, 7, true), ring(12, 12, 16, 16, true)), 2 * 20, 2 * 48, 2, 1,
+		},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			ceilings, floors, err := Difference(test.below, test.above)

@@ -3,7 +3,6 @@ package geom
 import (
 	"fmt"
 	"math"
-	"slices"
 )
 
 // A Slab is one layer as a design draws it: what stands between two heights.
@@ -95,72 +94,6 @@ func inExtent(c Contour) error {
 	for _, p := range c.Points {
 		if !(math.Abs(p.X) <= Extent && math.Abs(p.Y) <= Extent) {
 			return fmt.Errorf("the outline reaches (%g, %g): beyond %g mm from the origin", p.X, p.Y, Extent)
-		}
-	}
-	return nil
-}
-
-// pairedLoops snaps both ends of a loft. A pair of neighbouring vertices is
-// dropped only where it coincides at both ends, so the pairing holds.
-func pairedLoops(bottom, top []Contour) (b, t []Loop, err error) {
-	if len(bottom) != len(top) {
-		return nil, nil, fmt.Errorf("a loft joins %d loops below to %d above", len(bottom), len(top))
-	}
-	for i := range bottom {
-		if len(bottom[i].Points) != len(top[i].Points) {
-			return nil, nil, fmt.Errorf("a loft joins a loop of %d points below to one of %d above", len(bottom[i].Points), len(top[i].Points))
-		}
-		for _, c := range []Contour{bottom[i], top[i]} {
-			if err := inExtent(c); err != nil {
-				return nil, nil, err
-			}
-		}
-		var lb, lt Loop
-		for k := range bottom[i].Points {
-			vb, vt := Snap(bottom[i].Points[k]), Snap(top[i].Points[k])
-			if n := len(lb); n > 0 && lb[n-1] == vb && lt[n-1] == vt {
-				continue
-			}
-			lb, lt = append(lb, vb), append(lt, vt)
-		}
-		b, t = append(b, lb), append(t, lt)
-	}
-	return b, t, nil
-}
-
-// proveLoft proves that the walls of a loft meet nothing. In plan the strip
-// between paired loops is cut into triangles (b0 b1 t1) and (b0 t1 t0). Both
-// ends are proved regions, so each covers the plane 0 or 1 times; the strips
-// together cover each point as often as the two ends differ there. If all
-// triangles have the same strict sense, that count is 0 or 1 everywhere, so no
-// two triangles overlap, and neither do the walls above them. Where paired
-// vertices coincide in plan the wall stands upright over an edge of the two
-// ends, and its triangle shows no area.
-func proveLoft(bottom, top []Loop) error {
-	sense := int64(0)
-	for i, b := range bottom {
-		t := top[i]
-		if slices.Equal(b, t) {
-			continue // an upright wall covers nothing
-		}
-		for k := range b {
-			n := (k + 1) % len(b)
-			for _, c := range [2]struct {
-				upright bool
-				turn    int64
-			}{
-				{b[n] == t[n], orient(b[k], b[n], t[n])},
-				{b[k] == t[k], orient(b[k], t[n], t[k])},
-			} {
-				if c.upright {
-					continue
-				}
-				if c.turn == 0 || (sense != 0 && (c.turn > 0) != (sense > 0)) {
-					p := b[k].Point()
-					return fmt.Errorf("the sloping wall at (%.4f, %.4f) folds over: make the chamfer smaller", p.X, p.Y)
-				}
-				sense = c.turn
-			}
 		}
 	}
 	return nil

@@ -66,7 +66,7 @@ type Loop []Vertex
 
 // orient returns twice the signed area of the triangle a, b, c in squared grid
 // steps: positive where c lies to the left of the way from a to b. Coordinates
-// are below 2^24 in magnitude, so the result needs 51 bits and is exact.
+// are below 2^29 in magnitude, so the result needs 62 bits and is exact.
 func orient(a, b, c Vertex) int64 {
 	return (int64(b.X)-int64(a.X))*(int64(c.Y)-int64(a.Y)) -
 		(int64(b.Y)-int64(a.Y))*(int64(c.X)-int64(a.X))

@@ -69,25 +69,6 @@ func (r Region) doubleArea() int64 {
 // Area returns the area in mm².
 func (r Region) Area() float64 { return float64(r.doubleArea()) / (2 * PerMM * PerMM) }
 
-// Centroid returns the centre of the area, in mm; the origin for no region.
-func (r Region) Centroid() Point {
-	if len(r.verts) == 0 {
-		return Point{}
-	}
-	base := r.verts[0] // near the region, so that little is lost by rounding
-	var x, y, area float64
-	for _, l := range r.loops {
-		for i, v := range l {
-			w := l[(i+1)%len(l)]
-			double := float64(orient(base, v, w))
-			x += double * float64(v.X-base.X+w.X-base.X)
-			y += double * float64(v.Y-base.Y+w.Y-base.Y)
-			area += double
-		}
-	}
-	return base.Point().Add(Point{x, y}.Scale(1 / (3 * area * PerMM)))
-}
-
 // Bounds returns the smallest and largest x, y in mm; the lower corner is above
 // the upper one for no region.
 func (r Region) Bounds() (lo, hi Point) {

@@ -5,9 +5,12 @@ import (
 	"slices"
 )
 
-// gridExtent bounds the magnitude of grid coordinates, so that sort keys take
-// 48 bits and orient is exact.
-const gridExtent = 1 << 23
+// gridExtent bounds the magnitude of grid coordinates of regions. A sweep can do
+// with coordinates up to wideExtent: sort keys take 60 bits and orient is exact.
+const (
+	gridExtent = 1 << 23
+	wideExtent = 1 << 29
+)
 
 // A sweep passes a line over the edges of a set of loops, from left to right
 // and upwards at equal x, so that vertical edges are no special case. Edge i
@@ -28,6 +31,7 @@ type sweep struct {
 	above      []int8       // by edge: winding number just above it
 	slot       []int32      // by edge: its slot while it is crossed
 	lo, hi     int8         // the winding numbers allowed
+	extent     int32        // all coordinates lie strictly within
 	wound      *RegionError // the first place with another one
 	status     status
 }
@@ -35,25 +39,34 @@ type sweep struct {
 // newSweep proves that the loops meet neither themselves nor each other and
 // that all winding numbers lie between lo and hi. The error is a *RegionError.
 func newSweep(loops []Loop, lo, hi int8) (*sweep, error) {
-	s := &sweep{lo: lo, hi: hi, status: newStatus()}
+	s := &sweep{lo: lo, hi: hi, extent: gridExtent, status: newStatus()}
+	return s, s.prove(loops)
+}
+
+func (s *sweep) prove(loops []Loop) error {
 	if err := s.lay(loops); err != nil {
-		return nil, err
+		return err
 	}
 	if err := s.sort(); err != nil {
-		return nil, err
+		return err
 	}
-	n := len(s.verts)
-	s.below, s.above, s.slot = make([]int32, n), make([]int8, n), make([]int32, n)
+	s.start()
 	for _, v := range s.order {
 		if err := s.pass(v); err != nil {
-			return nil, err
+			return err
 		}
 	}
 	if s.wound != nil {
-		return nil, s.wound
+		return s.wound
 	}
 	s.slot, s.status = nil, status{}
-	return s, nil
+	return nil
+}
+
+// start makes room for what the sweep finds.
+func (s *sweep) start() {
+	n := len(s.verts)
+	s.below, s.above, s.slot = make([]int32, n), make([]int8, n), make([]int32, n)
 }
 
 // lay joins the loops in one run of vertices and looks at each corner.
@@ -63,7 +76,7 @@ func (s *sweep) lay(loops []Loop) error {
 			return shortLoop(l)
 		}
 		for _, v := range l {
-			if min(v.X, v.Y) <= -gridExtent || max(v.X, v.Y) >= gridExtent {
+			if min(v.X, v.Y) <= -s.extent || max(v.X, v.Y) >= s.extent {
 				return &RegionError{Kind: BeyondGrid, At: v.Point()}
 			}
 		}
@@ -108,7 +121,7 @@ func (s *sweep) sort() error {
 	}
 	places := make([]place, len(s.verts))
 	for i, v := range s.verts {
-		places[i] = place{uint64(v.X+gridExtent)<<24 | uint64(v.Y+gridExtent), int32(i)}
+		places[i] = place{uint64(v.X+wideExtent)<<30 | uint64(v.Y+wideExtent), int32(i)}
 	}
 	slices.SortFunc(places, func(a, b place) int {
 		if c := cmp.Compare(a.key, b.key); c != 0 {

@@ -150,6 +150,7 @@ func (r *reader) references(f *File) {
 	}
 	for name, h := range f.Housings {
 		refer(r, "housing."+name, "bearing", h.Bearing, f.Bearings)
+		refer(r, "housing."+name, "second_bearing", h.SecondBearing, f.Bearings)
 		r.material(f, "housing."+name, "material", h.Material)
 	}
 	for name, p := range f.Plates {
@@ -168,7 +169,7 @@ func refer[T any](r *reader, table, key, name string, tables map[string]T) {
 	if _, ok := tables[name]; ok || name == "" {
 		return
 	}
-	kind := key[strings.LastIndex(key, ".")+1:]
+	kind := strings.TrimPrefix(key[strings.LastIndex(key, ".")+1:], "second_")
 	remedy := fmt.Sprintf("add a table [%s.%s]", kind, name)
 	if len(tables) > 0 {
 		remedy = "the file has " + strings.Join(sorted(tables), ", ")

@@ -1,7 +1,6 @@
 package joint
 
 import (
-	"fmt"
 	"strings"
 
 	"pintle/check"
@@ -11,7 +10,7 @@ import (
 // and may be let through. The error is a *check.FieldError.
 func NewAccept(which, reason string) (Accept, error) {
 	a := parseAccept(which, reason)
-	rule, err := ruleNamed(a.Check)
+	rule, err := RuleNamed(a.Check)
 	if err == nil && rule.Final {
 		err = &check.FieldError{
 			Field: "check", Text: a.Check, Reason: "can never be accepted", Remedy: rule.Change,
@@ -25,24 +24,6 @@ func parseAccept(which, reason string) Accept {
 	return Accept{Check: name, Design: design, Reason: reason}
 }
 
-// ruleNamed returns the rule of a name, or a *check.FieldError.
-func ruleNamed(name string) (check.Rule, error) {
-	var known []string
-	for _, rule := range Rules() {
-		if rule.Name == name {
-			return rule, nil
-		}
-		known = append(known, rule.Name)
-	}
-	remedy := "the findings of pintle check name the checks"
-	if nearest, ok := Nearest(name, known); ok {
-		remedy = fmt.Sprintf("did you mean %q?", nearest)
-	}
-	return check.Rule{}, &check.FieldError{
-		Field: "check", Text: name, Reason: "is not the name of a check", Remedy: remedy,
-	}
-}
-
 // limits reads the user's own thresholds by check.
 func (t *table) limits() check.Limits {
 	limits := check.Limits{}
@@ -54,7 +35,7 @@ func (t *table) limits() check.Limits {
 		if in == nil {
 			continue
 		}
-		if _, err := ruleNamed(name); err != nil {
+		if err := adjustable(name); err != nil {
 			t.refuseKey(name, err)
 		}
 		in.need("caution", "fail")
@@ -62,6 +43,23 @@ func (t *table) limits() check.Limits {
 		in.finish()
 	}
 	return limits
+}
+
+// adjustable returns a *check.FieldError for a check that has no limits to set.
+func adjustable(name string) error {
+	rule, err := RuleNamed(name)
+	reason := ""
+	switch {
+	case err != nil:
+		return err
+	case rule.Final:
+		reason = "has limits that cannot be changed"
+	case rule.Sense == check.Informs:
+		reason = "only informs and has no limits"
+	default:
+		return nil
+	}
+	return &check.FieldError{Field: "check", Text: name, Reason: reason, Remedy: "leave it out"}
 }
 
 // threshold reads a number or "none".

@@ -1,8 +1,6 @@
 package joint
 
 import (
-	"slices"
-
 	"pintle/quantity"
 )
 
@@ -50,22 +48,6 @@ func (t *table) tabs() Tabs {
 	t.need("length", "thickness", "below_top", "holes", "diameter")
 	t.finish()
 	return b
-}
-
-func (t *table) horn() Horn {
-	h := Horn{
-		Kind:        t.word("kind", HornKinds()),
-		Diameter:    t.length("diameter"),
-		Thickness:   t.length("thickness"),
-		HubDiameter: t.length("hub_diameter"),
-		HubHeight:   t.length("hub_height"),
-		Holes:       t.count("holes"),
-		HoleCircle:  t.length("hole_circle"),
-		Hole:        t.length("hole"),
-	}
-	t.need("kind", "diameter", "thickness")
-	t.finish()
-	return h
 }
 
 func (t *table) load() Load {
@@ -130,63 +112,4 @@ func (t *table) motion() Motion {
 	}
 	t.need("swing", "time")
 	return m
-}
-
-func (t *table) gears() Gears {
-	g := Gears{
-		Servo:            t.text("servo"),
-		Load:             t.text("load"),
-		Motion:           t.text("motion"),
-		Module:           t.length("module"),
-		Ratio:            t.plain("ratio"),
-		Shift:            t.shift("shift"),
-		CentreDistance:   t.length("centre_distance"),
-		Backlash:         t.length("backlash"),
-		FaceWidth:        t.length("face_width"),
-		PressureAngleDeg: DefaultPressureAngleDeg,
-		Material:         t.text("material"),
-		Pinion:           t.table("pinion").gear(pinionHubs()),
-		Wheel:            t.table("wheel").gear(Hubs()),
-	}
-	if _, ok := t.value("pressure_angle"); ok {
-		g.PressureAngleDeg = t.quantity("pressure_angle", quantity.Angle)
-	}
-	for i, v := range t.list("teeth", 2) {
-		g.Teeth[i] = t.whole(element("teeth", i), v)
-	}
-	t.either("teeth", "ratio")
-	t.need("module", "backlash", "face_width")
-	return g
-}
-
-// shift reads two numbers or the name of a rule.
-func (t *table) shift(key string) Shift {
-	v, _ := t.value(key)
-	if _, ok := v.(string); ok {
-		return Shift{Rule: t.word(key, ShiftRules())}
-	}
-	var s Shift
-	for i, v := range t.list(key, 2) {
-		s.X[i] = t.number(element(key, i), v, quantity.Number)
-	}
-	return s
-}
-
-// A pinion turns on its servo, never on the joint's bearing.
-func pinionHubs() []string {
-	return slices.DeleteFunc(Hubs(), func(hub string) bool { return hub == "journal" })
-}
-
-func (t *table) gear(hubs []string) Gear {
-	g := Gear{
-		Hub:        t.word("hub", hubs),
-		Bore:       t.length("bore"),
-		Bearing:    t.text("bearing"),
-		BoltCircle: t.length("bolt_circle"),
-		ScrewSize:  t.text("screw_size"),
-		ScrewCount: t.count("screw_count"),
-		Material:   t.text("material"),
-	}
-	t.finish()
-	return g
 }

@@ -108,42 +108,12 @@ func (t *table) bearing() Bearing {
 		Overall:     t.length("overall"),
 		ConeWidth:   t.length("cone_width"),
 		CupWidth:    t.length("cup_width"),
+		WasherBore:  t.length("washer_bore"),
 	}
 	if !t.has("designation") {
 		t.need("bore", "outside", "overall")
 	}
 	return b
-}
-
-func (t *table) housing() Housing {
-	h := Housing{
-		Bearing:      t.text("bearing"),
-		Fit:          "press",
-		Interference: t.length("interference"),
-		Wall:         t.length("wall"),
-		Mount:        t.table("mount").mount(),
-		Material:     t.text("material"),
-	}
-	if v, ok := t.value("fit"); ok {
-		h.Fit, _ = v.(string)
-		if !IsToleranceClass(h.Fit) {
-			h.Fit = t.word("fit", Fits())
-		}
-	}
-	t.need("bearing")
-	return h
-}
-
-func (t *table) mount() Mount {
-	m := Mount{
-		Kind:       t.word("kind", Mounts()),
-		ScrewSize:  t.text("screw_size"),
-		ScrewCount: t.count("screw_count"),
-		Thickness:  t.length("thickness"),
-	}
-	t.need("kind")
-	t.finish()
-	return m
 }
 
 func (t *table) plate() Plate {
@@ -153,6 +123,7 @@ func (t *table) plate() Plate {
 		Thickness:    t.length("thickness"),
 		ServoTurnDeg: t.quantity("servo_turn", quantity.Angle),
 		ServoSlots:   t.length("servo_slots"),
+		Stops:        t.quantity("stops", quantity.Angle),
 		ScrewSize:    t.text("screw_size"),
 		Material:     t.text("material"),
 	}

@@ -133,6 +133,12 @@ func (b *builder) readCard() error {
 	if err := b.card.Validate(); err != nil {
 		return b.file.Blame("printer", err)
 	}
+	b.report.Designs["printer"] = map[string]any{
+		"card": b.card.Name, "bead_width": b.card.BeadWidth, "layer_thickness": b.card.LayerThickness,
+		"bore_error": b.card.Bore.Offset, "bore_error_per_mm": b.card.Bore.PerMM, "bore_error_sigma": b.card.Bore.Sigma,
+		"outside_error": b.card.Outside.Offset, "outside_error_per_mm": b.card.Outside.PerMM, "outside_error_sigma": b.card.Outside.Sigma,
+		"first_layer_growth": b.card.FirstLayerGrowth,
+	}
 	if !b.card.Measured() {
 		b.find("printer", fit.RuleUnmeasured.Say(check.Caution, b.card.Bore.Sigma,
 			"bores and outsides are first guesses or typed in, not measured on a coupon",
@@ -237,6 +243,7 @@ func (b *builder) finish() (*Result, error) {
 	b.accept()
 	b.addCautions()
 	b.addKnown()
+	b.addCurves()
 	b.report.Verdict = export.Verdict(b.report.Findings)
 	return &Result{Report: b.report, Files: b.files()}, nil
 }

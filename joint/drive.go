@@ -2,33 +2,91 @@ package joint
 
 import (
 	"pintle/bearing"
+	"pintle/check"
 	"pintle/drive"
 )
 
-// addDrives sizes every drive and judges the load on its bearing.
+var (
+	ruleUnchecked = check.Rule{
+		Name: "not-checked", Meaning: "Something was not said, so that checks that need it were left out.",
+		Formula: "whether the joint file names servo, load, motion and the hottest place",
+		Source:  "the joint file", Change: "say it in the joint file", Sense: check.Informs,
+	}
+	ruleServoUnit = check.Rule{
+		Name: "servo-torque-unit", Symbol: "T_s", Unit: "N·m",
+		Meaning: "A hobby servo with more torque than this is rare; a leaflet's kg·cm typed as N·m is ten times too much.",
+		Formula: "stall torque as given",
+		Source:  check.CommonPractice, Change: "write the unit: \"20kgf.cm\" for what leaflets call 20 kg·cm",
+		Sense: check.AtMost, Limit: check.Limit{Caution: 6, Fail: check.None},
+	}
+)
+
+// addDrives sizes every drive and judges the load on its bearing. What cannot
+// be judged because the file does not say enough is named.
 func (b *builder) addDrives() error {
 	for _, name := range sorted(b.turnings) {
 		t := b.turnings[name]
-		load, ok := b.file.Loads[t.table.Load]
-		if !ok {
-			continue
-		}
-		if t.kit.bearing.Bore > 0 {
-			b.find("bearing."+t.table.Wheel.Bearing, bearing.CheckLoad(t.kit.bearing, bearingLoad(load), b.file.Limits)...)
-		}
+		load, loaded := b.file.Loads[t.table.Load]
 		servo, known := b.file.Servos[t.table.Servo]
 		motion, wanted := b.file.Motions[t.table.Motion]
-		if !known || !wanted {
+		b.sayUnchecked(t, loaded, known, wanted)
+		if known {
+			b.find("servo."+t.table.Servo, ruleServoUnit.Judge(servo.StallTorque, b.file.Limits.Of(ruleServoUnit), ruleServoUnit.Change))
+		}
+		if !loaded {
 			continue
 		}
-		d, err := drive.Size(b.driveSpec(t, servo, load, motion))
-		if err != nil {
-			return b.file.Blame("gears."+name, err)
+		var torque float64
+		if known && wanted {
+			d, err := drive.Size(b.driveSpec(t, servo, load, motion))
+			if err != nil {
+				return b.file.Blame("gears."+name, err)
+			}
+			values := d.Values()
+			torque, _ = values["peak_joint_torque"].(float64)
+			b.report.Designs["drive."+name] = values
+			b.find("drive."+name, d.Findings()...)
 		}
-		b.report.Designs["drive."+name] = d.Values()
-		b.find("drive."+name, d.Findings()...)
+		if t.kit.bearing.Bore > 0 {
+			on, err := b.loadOn(b.ringOf(t.table.Wheel.Bearing), load)
+			if err != nil {
+				return err
+			}
+			if err := on.Validate(); err != nil {
+				return b.file.Blame("bearing."+t.table.Wheel.Bearing, err)
+			}
+			on.RPM = turnsPerMinute(motion)
+			on.Radial += t.meshForce(torque)
+			b.find("bearing."+t.table.Wheel.Bearing, bearing.CheckLoad(t.kit.bearing, on, b.file.Limits)...)
+			b.find("gears."+name, t.held(load)...)
+		}
 	}
 	return nil
+}
+
+// sayUnchecked names the checks that are left out for want of an input.
+func (b *builder) sayUnchecked(t *turning, loaded, known, wanted bool) {
+	if t.table.Servo == "" && t.table.Wheel.Bearing == "" {
+		return // a pair on its own: nothing of a joint was asked for
+	}
+	say := func(missing bool, word, checks string) {
+		if missing {
+			b.find("gears."+t.name, ruleUnchecked.Say(check.Caution, 0, "no "+word+" is named: "+checks+" are not checked",
+				"add "+word+" = \"NAME\" and the ["+word+".NAME] table"))
+		}
+	}
+	say(!loaded, "load", "tipping, load direction and the servo's torque")
+	say(!known, "servo", "travel, torque and speed")
+	say(!wanted, "motion", "travel, torque and speed")
+	if !b.file.Has("place.hottest") {
+		b.find("gears."+t.name, ruleUnchecked.Say(check.Note, 0, "the hottest place is not said: softening by heat is not checked", "add hottest = 40 to [place]"))
+	}
+}
+
+// meshForce returns the force of the teeth on the wheel's bearing in N: the
+// torque at the joint over the base radius, along the line of action.
+func (t *turning) meshForce(torque float64) float64 {
+	return torque * 1000 / (t.pair.Wheel().BaseDiameter() / 2)
 }
 
 func (b *builder) driveSpec(t *turning, s Servo, l Load, m Motion) drive.Spec {
@@ -82,16 +140,13 @@ func rollingMu(k bearing.Kind) float64 {
 // bearingLoad turns the load's weight into forces on the bearing, by how its
 // axis stands.
 func bearingLoad(l Load) bearing.Load {
-	weight := l.Mass * drive.Gravity
-	load := bearing.Load{Height: l.CentreOfGravity.Height, Alone: true, Moment: weight * l.CentreOfGravity.Offset / 1000}
-	switch drive.Axis(l.Axis) {
-	case drive.Horizontal:
-		load.Radial = weight
-		load.Moment = weight * l.CentreOfGravity.Height / 1000
-	case drive.Inverted:
-		load.Axial = -weight
-	default:
-		load.Axial = weight
+	return bearing.WeightOn(l.Axis, l.Mass*drive.Gravity, l.CentreOfGravity.Height, l.CentreOfGravity.Offset)
+}
+
+// turnsPerMinute returns the mean speed of a swing, 0 for none.
+func turnsPerMinute(m Motion) float64 {
+	if m.Time <= 0 {
+		return 0
 	}
-	return load
+	return m.Swing / 360 / m.Time * 60
 }

@@ -62,9 +62,10 @@ type Bearing struct {
 	Designation string  `json:"designation,omitzero"`
 	Bore        float64 `json:"bore,omitzero"`
 	Outside     float64 `json:"outside,omitzero"`
-	Overall     float64 `json:"overall,omitzero"`    // width over all
-	ConeWidth   float64 `json:"cone_width,omitzero"` // tapered bearings: inner ring
-	CupWidth    float64 `json:"cup_width,omitzero"`  // tapered bearings: outer ring
+	Overall     float64 `json:"overall,omitzero"`     // width over all
+	ConeWidth   float64 `json:"cone_width,omitzero"`  // tapered bearings: inner ring
+	CupWidth    float64 `json:"cup_width,omitzero"`   // tapered bearings: outer ring; thrust ball bearings: thickness of the housing washer
+	WasherBore  float64 `json:"washer_bore,omitzero"` // thrust ball bearings: bore of the housing washer, the larger of the two
 }
 
 // A Servo is what its builder measured.
@@ -90,14 +91,24 @@ type Tabs struct {
 
 // A Horn is the servo horn a pinion is screwed to; all sizes mm.
 type Horn struct {
-	Kind        string  `json:"kind,omitzero"` // one of HornKinds
-	Diameter    float64 `json:"diameter,omitzero"`
+	Kind        string  `json:"kind,omitzero"`     // one of HornKinds
+	Diameter    float64 `json:"diameter,omitzero"` // of a disc, or of the circle that arms sweep
 	Thickness   float64 `json:"thickness,omitzero"`
 	HubDiameter float64 `json:"hub_diameter,omitzero"`
 	HubHeight   float64 `json:"hub_height,omitzero"`
 	Holes       int     `json:"holes,omitzero"`
 	HoleCircle  float64 `json:"hole_circle,omitzero"` // diameter
 	Hole        float64 `json:"hole,omitzero"`        // diameter
+
+	Arm        float64   `json:"arm,omitzero"`          // from the shaft's axis to the end of an arm
+	WidthAtHub float64   `json:"width_at_hub,omitzero"` // of an arm
+	WidthAtTip float64   `json:"width_at_tip,omitzero"` // of an arm, at the centre of its rounded end
+	Arms       int       `json:"arms,omitzero"`         // zero for what the kind says
+	HolesAt    []float64 `json:"holes_at,omitzero"`     // of each arm, from the shaft's axis
+
+	AtNeutralDeg  float64 `json:"at_neutral,omitzero"` // where an arm or hole stands at the neutral pulse, as put on
+	WantedDeg     float64 `json:"wanted,omitzero"`     // where it should stand
+	TriedOnSpline bool    `json:"-"`                   // at_neutral was given
 }
 
 // A Load is what the joint turns.
@@ -175,24 +186,14 @@ type Gear struct {
 	ScrewSize  string  `json:"screw_size,omitzero"`  // e.g. "M3"
 	ScrewCount int     `json:"screw_count,omitzero"`
 	Material   string  `json:"material,omitzero"`
+	Spacer     float64 `json:"spacer,omitzero"` // mm, of a disc between wheel and what is screwed onto it
+	Retain     Retain  `json:"retain,omitzero"` // what holds a journal in its bearing
 }
 
-// A Housing is a printed ring around a bearing.
-type Housing struct {
-	Bearing      string  `json:"bearing,omitzero"` // name of a table
-	Fit          string  `json:"fit,omitzero"`     // one of Fits, or an ISO class of the bore such as "N7"; "press" unless given
-	Interference float64 `json:"interference,omitzero"`
-	Wall         float64 `json:"wall,omitzero"` // mm, zero where it is to be chosen
-	Mount        Mount   `json:"mount,omitzero"`
-	Material     string  `json:"material,omitzero"`
-}
-
-// A Mount is how a housing is fastened.
-type Mount struct {
-	Kind       string  `json:"kind,omitzero"` // one of Mounts, or "" for none
-	ScrewSize  string  `json:"screw_size,omitzero"`
-	ScrewCount int     `json:"screw_count,omitzero"`
-	Thickness  float64 `json:"thickness,omitzero"` // mm
+// A Retain is what holds a journal in its bearing.
+type Retain struct {
+	Kind      string `json:"kind,omitzero"`       // one of Retainers, or "" for nothing
+	ScrewSize string `json:"screw_size,omitzero"` // "M6" unless given
 }
 
 // A Plate carries a housing and a servo at the pair's centre distance.
@@ -202,6 +203,7 @@ type Plate struct {
 	Thickness    float64 `json:"thickness,omitzero"`   // mm
 	ServoTurnDeg float64 `json:"servo_turn,omitzero"`  // of the servo's long side
 	ServoSlots   float64 `json:"servo_slots,omitzero"` // mm either way along the line of centres, to set the mesh; 0 for round holes
+	Stops        float64 `json:"stops,omitzero"`       // deg beyond the swing at either end at which printed stops meet; 0 for none
 	ScrewSize    string  `json:"screw_size,omitzero"`  // of the corner holes, or "" for M4
 	Material     string  `json:"material,omitzero"`
 }

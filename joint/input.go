@@ -2,6 +2,7 @@ package joint
 
 import (
 	"fmt"
+	"strings"
 
 	"pintle/check"
 )
@@ -29,7 +30,7 @@ func (e *InputError) Error() string {
 	if e.Key == "" {
 		return place + e.Err.Error()
 	}
-	if field, ok := e.Err.(*check.FieldError); ok {
+	if field, ok := e.Err.(*check.FieldError); ok && names(e.Key, field.Field) {
 		return place + e.Key + " " + field.Given() + ": " + field.Reason
 	}
 	return place + e.Key + ": " + e.Err.Error()
@@ -37,3 +38,12 @@ func (e *InputError) Error() string {
 
 // Unwrap returns the error without its place.
 func (e *InputError) Unwrap() error { return e.Err }
+
+// names says whether a key or flag is the quantity's own, so that the quantity
+// need not be named again.
+func names(key, quantity string) bool {
+	word := strings.TrimLeft(key[strings.LastIndex(key, ".")+1:], "-")
+	word = strings.NewReplacer("_", " ", "-", " ").Replace(word)
+	word, _, _ = strings.Cut(word, "[")
+	return strings.Contains(strings.ReplaceAll(quantity, "-", " "), word)
+}

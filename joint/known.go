@@ -14,7 +14,8 @@ func (b *builder) addKnown() {
 		b.report.Known = append(b.report.Known, export.Known{What: what, How: how, Note: note})
 	}
 	for _, q := range []struct{ key, what string }{
-		{"bore_error", "printer: error of bores"}, {"outside_error", "printer: error of outsides"},
+		{"bore_error", "printer: error of bores"},
+		{"outside_error", "printer: error of outsides"},
 		{"first_layer_growth", "printer: growth of the first layers"},
 	} {
 		switch {
@@ -39,6 +40,9 @@ func (b *builder) addKnown() {
 	}
 	for _, name := range sorted(b.file.Loads) {
 		know("load."+name+": mass and centre of gravity", export.Measured, "as typed in")
+	}
+	for _, name := range sorted(b.turnings) {
+		b.report.Assembly = append(b.report.Assembly, b.turnings[name].assembly()...)
 	}
 	for _, body := range b.bodies {
 		know(body.part.Name()+": strength, heat and expansion of "+body.material.Name, export.Tabled, "an estimate for a printed part")

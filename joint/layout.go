@@ -13,7 +13,8 @@ import (
 // source, where a comment names nothing else).
 const (
 	recessDepth      = 2.0 // of the ring's flange in the plate: it finds the centre, the screws hold
-	shoulderRise     = 2.0 // of the wheel's shoulder: the wheel clears cage and cup by as much
+	leastRise        = 2.0 // of the wheel's shoulder: the wheel clears cage and cup by as much
+	leastStandOff    = 0.6 // of the pinion's boss: what is thinner prints badly
 	journalShortfall = 0.5 // the journal ends this much inside the cone, so that a nut can clamp
 )
 
@@ -30,29 +31,37 @@ type kit struct {
 	discFoot  float64 // z of the horn disc's underside
 	standOff  float64 // the pinion's teeth start this high above discFoot
 	shoulder  float64 // the ring's shoulder thickness
+	rise      float64 // the wheel's shoulder stands this high over the cone
 }
 
 // newKit stacks the joint along its axis so that pinion and wheel meet over
 // their whole face width. The servo's tabs rest on the plate, the horn's hub on
 // the servo; the ring's flange lies in its recess. Where the wheel would stand
 // too high the pinion gets a stand-off, where it would stand too low the ring
-// gets a thicker shoulder.
-func newKit(servo Servo, b bearing.Bearing) kit {
-	k := kit{servo: servo, bearing: b, shoulder: 3}
+// gets a thicker shoulder. The wheel's shoulder rises by at least the given rise.
+func newKit(servo Servo, b bearing.Bearing, rise float64) kit {
+	k := kit{servo: servo, bearing: b, shoulder: 3, rise: max(rise, leastRise)}
 	k.discFoot = servo.Tabs.BelowTop + servo.Horn.HubHeight
 	k.settle()
-	if short := k.discFoot - k.wheelFoot; short > 0 {
-		k.shoulder += short
+	if short := k.discFoot - k.wheelFoot; short > -leastStandOff && short != 0 {
+		k.shoulder += max(short, 0)
 		k.settle()
+		if k.wheelFoot > k.discFoot { // too little for a boss: raise the wheel to where one prints
+			k.shoulder += leastStandOff - (k.wheelFoot - k.discFoot)
+			k.settle()
+		}
 	}
 	k.standOff = k.wheelFoot - k.discFoot
+	if k.standOff < 1e-9 {
+		k.standOff = 0
+	}
 	return k
 }
 
 func (k *kit) settle() {
 	k.cupBack = k.shoulder - recessDepth
 	k.coneTop = k.cupBack + k.bearing.Width
-	k.wheelFoot = k.coneTop + shoulderRise
+	k.wheelFoot = k.coneTop + k.rise
 }
 
 // servoBox returns the place and size in plan of the servo's body: its shaft at
@@ -71,8 +80,11 @@ func (t *turning) placements() []export.Placed {
 		{Part: t.name + "-wheel", Z: top, TurnDeg: 180 / float64(t.pair.Wheel().Teeth()), Flip: true, MovesWith: "load"},
 		{Part: t.name + "-pinion", X: t.pair.CentreDistance(), Z: top, TurnDeg: 180, Flip: true, MovesWith: "servo"},
 	}
+	if t.table.Wheel.Spacer > 0 {
+		placed = append(placed, export.Placed{Part: t.name + "-spacer", Z: top, MovesWith: "load"})
+	}
 	if t.ring != nil {
-		placed = append(placed, export.Placed{Part: t.ring.Parts()[0].Name(), Z: -recessDepth})
+		placed = append(placed, t.ringPlaces()...)
 	}
 	if t.plate != nil {
 		placed = append(placed, export.Placed{Part: t.plate.spec.name + "-plate", Z: -t.plate.spec.thickness})
@@ -106,6 +118,14 @@ func (t *turning) envelopes() []envelope {
 	if t.standOff > 0 {
 		bodies = append(bodies, turning("pinion stand-off", t.discFoot, t.discFoot+t.standOff, annulus(servo, 0, s.Horn.Diameter/2+4), "pinion", "horn"))
 	}
+	for _, hole := range t.plate.tabHoles() {
+		head := t.plate.tabScrew
+		bodies = append(bodies, envelope{
+			"servo screw heads", s.Tabs.Thickness, s.Tabs.Thickness + head.HeadHeight,
+			annulus(hole, 0, head.HeadDiameter/2), false,
+			[]string{"servo"},
+		})
+	}
 	return append(bodies, t.ringEnvelopes()...)
 }
 
@@ -117,19 +137,19 @@ func (t *turning) ringEnvelopes() []envelope {
 		return envelope{name, z0, z1, annulus(origin, inner/2, outer/2), false, meets}
 	}
 	head := t.ringScrew
-	return []envelope{
+	return append(t.capEnvelopes(), []envelope{
 		standing("ring shoulder", foot, t.cupBack, r.ShoulderHole(), r.OutsideDiameter(), "ring", "seat"),
 		standing("ring wall", t.cupBack, foot+r.Height(), b.Outside, r.OutsideDiameter(), "ring", "seat"),
-		standing("ring flange", foot, foot+r.FlangeThickness(), r.OutsideDiameter(), r.FlangeDiameter(), "ring"),
-		standing("ring screw heads", foot+r.FlangeThickness(), foot+r.FlangeThickness()+head.HeadHeight, r.BoltCircle()-head.HeadDiameter, r.BoltCircle()+head.HeadDiameter, "ring"),
+		standing("ring flange", foot, foot+r.FlangeThickness(), r.OutsideDiameter(), r.FlangeDiameter(), "ring", "seat"),
+		standing("ring screw heads", foot+r.FlangeThickness(), foot+r.FlangeThickness()+head.HeadHeight, r.BoltCircle()-head.HeadDiameter, r.BoltCircle()+head.HeadDiameter, "ring", "seat"),
 		standing("cup", t.cupBack, t.cupBack+b.SeatWidth(), b.Outside-2, b.Outside, "seat"),
-	}
+	}...)
 }
 
 var ruleFaceOverlap = check.Rule{
 	Name: "face-overlap", Symbol: "b_w", Unit: "mm",
 	Meaning: "How much of their face width pinion and wheel share along the axis.",
-	Formula: "overlap of the toothed heights of pinion and wheel as they stand on plate, servo and bearing",
+	Formula: "overlap of the toothed heights of pinion and wheel as they stand on plate, servo and bearing; caution below 0.99 b, fail below 0.8 b",
 	Source:  check.CommonPractice, Change: "measure the servo's tabs and horn again; the joint sets stand-off and shoulder from them",
 	Sense: check.AtLeast,
 }

@@ -139,7 +139,7 @@ func TestAccept(t *testing.T) {
 		{"by check", Accept{"tipping", "", "a counterweight follows"}, tip, 0},
 		{"by check and design", Accept{"tipping", "bearing.lamp", "a counterweight follows"}, tip, 0},
 		{"of another design", Accept{"tipping", "bearing.other", "a counterweight follows"}, tip, 1},
-		{"never a reversed load", Accept{"load-direction", "", "it will hold"}, []string{`axis = "vertical"`, `axis = "inverted"`}, 2},
+		{"never a reversed load", Accept{"load-direction", "", "it will hold"}, []string{`axis = "vertical"`, `axis = "inverted"`}, 3},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			result, err := Design(read(t, test.changes...), Options{Accept: []Accept{test.accept}})

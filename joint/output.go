@@ -50,6 +50,7 @@ func (b *builder) meshAll() error {
 		f.Part = body.part.Name()
 		b.find(body.design, f)
 	}
+	b.noteBeds()
 	return nil
 }
 
@@ -77,14 +78,24 @@ func (b *builder) accept() {
 	for _, r := range Rules() {
 		final[r.Name] = r.Final
 	}
-	for i := range b.report.Findings {
-		f := &b.report.Findings[i]
-		for _, a := range accepts {
+	for _, a := range accepts {
+		used := false
+		for i := range b.report.Findings {
+			f := &b.report.Findings[i]
 			if f.Verdict == check.Fail && a.Check == f.Check && (a.Design == "" || a.Design == f.Design) && !final[f.Check] {
-				f.Accepted = a.Reason
+				f.Accepted, used = a.Reason, true
 			}
 		}
+		if !used {
+			b.find(a.Design, ruleUnusedAccept.Say(check.Note, 0, a.Check+" did not fail here: nothing was accepted", "leave it out"))
+		}
 	}
+}
+
+var ruleUnusedAccept = check.Rule{
+	Name: "accept-unused", Meaning: "A failure was to be let through that did not occur.",
+	Formula: "failed findings of that check and design", Source: "the command and the joint file",
+	Change: "leave it out, or name the design as the findings do", Sense: check.Informs,
 }
 
 // addCautions adds the warnings that apply to this joint.
@@ -152,6 +163,7 @@ func (b *builder) files() []OutputFile {
 	for _, name := range b.joints() {
 		add(name+".png", func(w io.Writer) error { return put(w, pictures()[name], nil) })
 	}
+	files = append(files, b.packs()...)
 	add("parts.csv", func(w io.Writer) error { return export.WritePartsCSV(w, report.Parts) })
 	add("report.html", func(w io.Writer) error {
 		return export.WriteHTML(w, report, export.Figures{Drawings: drawings, Pictures: pictures()})

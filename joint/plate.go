@@ -34,6 +34,14 @@ var (
 		Change:  "turn the servo (servo_turn), use a thinner wall or smaller flange screws, or a larger centre distance",
 		Sense:   check.AtLeast, Limit: check.Limit{Caution: plateBridge, Fail: 1},
 	}
+	rulePlateOverlap = check.Rule{
+		Name: "plate-overlap", Unit: "mm",
+		Meaning: "The ring's recess and the servo's openings run into each other, so that no plate can be drawn.",
+		Formula: "distance in plan of recess and cut-out, and of recess and tab holes",
+		Source:  "geometry",
+		Change:  "turn the servo (servo_turn), use a thinner wall or smaller flange screws, or a larger centre distance",
+		Sense:   check.AtLeast, Limit: check.Limit{Caution: check.None, Fail: 0}, Final: true,
+	}
 )
 
 // A plateSpec is what the plate must take up.
@@ -84,10 +92,13 @@ func newPlate(s plateSpec) (*plate, error) {
 		return nil, err
 	}
 	p.judge()
-	if p.spec.limits.Of(rulePlateBridge).Fail > p.bridge() {
-		return p, nil
+	if err := p.build(); err != nil {
+		if p.bridge() > 0 {
+			return nil, err
+		}
+		p.findings = append(p.findings, rulePlateOverlap.Judge(p.bridge(), rulePlateOverlap.Limit, rulePlateBridge.Change))
 	}
-	return p, p.build()
+	return p, nil
 }
 
 // validateTabs refuses tabs whose holes would break into the servo's cut-out.
@@ -117,26 +128,32 @@ func (p *plate) cutOut() (length, width float64) {
 	return s.servo.Body[0] + 2*(servoPlay+s.slots*math.Abs(cos)), s.servo.Body[1] + 2*(servoPlay+s.slots*math.Abs(sin))
 }
 
-// openings returns the diameters drawn for the recess, the tab holes, the
-// flange's screw holes and the corner holes, and records them as fits.
-func (p *plate) openings() (recess, tab, bolt, corner float64) {
+// drawnSizes are the openings of a plate as they are drawn, in mm.
+type drawnSizes struct{ recess, through, tab, bolt, corner, cut, across float64 }
+
+// openings returns what is drawn for each opening, and records it as a fit.
+func (p *plate) openings() (d drawnSizes) {
 	s := p.spec
 	part := s.name + "-plate"
+	cut, across := p.cutOut()
 	for _, o := range []struct {
 		feature string
 		wanted  float64
 		drawn   *float64
 	}{
-		{"recess for the ring", s.flange + s.card.Outside.At(s.flange) + fit.RecessClearance, &recess},
-		{"tab screw holes", p.tabScrew.Clearance, &tab},
-		{"ring screw holes", s.bolt.Clearance, &bolt},
-		{"corner screw holes", s.corner.Clearance, &corner},
+		{"recess for the ring", s.flange + s.card.Outside.At(s.flange) + fit.RecessClearance, &d.recess},
+		{"hole under the ring", s.through, &d.through},
+		{"servo cut-out, length", cut, &d.cut},
+		{"servo cut-out, width", across, &d.across},
+		{"tab screw holes", p.tabScrew.Clearance, &d.tab},
+		{"ring screw holes", s.bolt.Clearance, &d.bolt},
+		{"corner screw holes", s.corner.Clearance, &d.corner},
 	} {
 		f := s.card.Hole(part, o.feature, o.wanted)
 		p.fits = append(p.fits, f)
 		*o.drawn = f.Drawn
 	}
-	return recess, tab, bolt, corner
+	return d
 }
 
 // tabHoles returns the places of the four holes of the servo's tabs.
@@ -171,7 +188,21 @@ func (p *plate) judge() {
 	limit := s.limits.Of(rulePlateBridge)
 	width := p.bridge()
 	p.findings = append(p.findings, rulePlateBridge.Judge(width, limit,
-		fmt.Sprintf("centre distance >= %s mm with this flange, or %s", check.Number(s.centreDistance+limit.Caution-width), rulePlateBridge.Change)))
+		p.bridgeRemedy(limit.Caution)))
+}
+
+// bridgeRemedy names what opens the bridge: a turn of the servo where one does,
+// else the centre distance that does.
+func (p *plate) bridgeRemedy(wanted float64) string {
+	for _, turn := range []float64{90, 270, 0, 180} {
+		other := *p
+		other.spec.servoTurnDeg = turn
+		if other.bridge() >= wanted {
+			return fmt.Sprintf("servo_turn = %v", turn)
+		}
+	}
+	return fmt.Sprintf("centre distance >= %s mm with this flange (more teeth or a larger module), a thinner wall or smaller flange screws",
+		check.Number(math.Ceil(10*(p.spec.centreDistance+wanted-p.bridge()))/10))
 }
 
 // outline returns the plate's rim: the rectangle round ring and servo, grown so
@@ -193,30 +224,29 @@ func (p *plate) outline() (centre geom.Point, length, width, inset float64) {
 
 func (p *plate) build() error {
 	s := p.spec
-	recess, tab, bolt, corner := p.openings()
+	d := p.openings()
 	centre, length, width, inset := p.outline()
 	p.size = [2]float64{length, width}
 	rim := geom.Rectangle(centre, length, width, inset, 0, geom.ChordPlain)
 	c, angle := servoBox(s.servo, s.centreDistance, s.servoTurnDeg)
-	cut, across := p.cutOut()
-	window := geom.Window(c, s.card.Bore.Draw(cut), s.card.Bore.Draw(across), 0.5, angle, geom.ChordPlain)
+	window := geom.Window(c, d.cut, d.across, 0.5, angle, geom.ChordPlain)
 	fixed := []geom.Contour{rim, window}
 	for _, hole := range p.tabHoles() {
 		if s.slots > 0 {
-			fixed = append(fixed, geom.Window(hole, tab+2*s.slots, tab, tab/2, 0, geom.ChordPlain))
+			fixed = append(fixed, geom.Window(hole, d.tab+2*s.slots, d.tab, d.tab/2, 0, geom.ChordPlain))
 		} else {
-			fixed = append(fixed, geom.Bore(hole, tab, geom.ChordPlain))
+			fixed = append(fixed, geom.Bore(hole, d.tab, geom.ChordPlain))
 		}
 	}
 	dx, dy := length/2-inset, width/2-inset
 	for _, q := range []geom.Point{{X: dx, Y: dy}, {X: -dx, Y: dy}, {X: -dx, Y: -dy}, {X: dx, Y: -dy}} {
-		fixed = append(fixed, geom.Bore(centre.Add(q), corner, geom.ChordPlain))
+		fixed = append(fixed, geom.Bore(centre.Add(q), d.corner, geom.ChordPlain))
 	}
-	floor := append(append([]geom.Contour{}, fixed...), geom.Bore(geom.Point{}, s.through, geom.ChordPlain))
+	floor := append(append([]geom.Contour{}, fixed...), geom.Bore(geom.Point{}, d.through, geom.ChordPlain))
 	for _, b := range s.bolts {
-		floor = append(floor, geom.Bore(b, bolt, geom.ChordPlain))
+		floor = append(floor, geom.Bore(b, d.bolt, geom.ChordPlain))
 	}
-	seat := append(append([]geom.Contour{}, fixed...), geom.Bore(geom.Point{}, recess, geom.ChordFit))
+	seat := append(append([]geom.Contour{}, fixed...), geom.Bore(geom.Point{}, d.recess, geom.ChordFit))
 	foot := s.card.BedChamfer()
 	grown := geom.FattenAll(floor, -foot) // on the bed: the rim drawn in, the holes opened
 	return p.assemble(grown, floor, seat, foot)

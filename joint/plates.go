@@ -36,8 +36,17 @@ func (b *builder) addPlates() error {
 			return b.file.Blame(table, err)
 		}
 		b.add(table, owner.plate, material, func(geom.Part) sheetNotes { return owner.plate.notes() })
+		if err := b.addStops(table, t, owner); err != nil {
+			return err
+		}
+		if err := b.addSpacer(owner); err != nil {
+			return err
+		}
 		b.find(table, clearances(owner.envelopes(), b.file.Limits)...)
 		b.find(table, owner.stackFindings(b.file.Limits)...)
+		if f, ok := owner.hornScrewFinding(); ok {
+			b.find(table, f)
+		}
 		b.report.Designs["stack."+name] = owner.stackValues()
 		b.report.Placed = append(b.report.Placed, owner.placements()...)
 	}
@@ -56,7 +65,7 @@ func (b *builder) belongsTogether(table string, t Plate, owner *turning, ring *b
 		return refuse("gears", t.Gears, "has no servo and bearing to place on a plate", "give the pair a servo, and its wheel hub = \"journal\" with a bearing")
 	case b.file.Housings[t.Housing].Bearing != owner.table.Wheel.Bearing:
 		return refuse("housing", t.Housing, "holds another bearing than the wheel runs on", "name the housing of bearing \""+owner.table.Wheel.Bearing+"\"")
-	case ring.FlangeDiameter() == 0:
+	case ring.FlangeThickness() == 0:
 		return refuse("housing", t.Housing, "has no flange to lie in the plate", "add mount = { kind = \"flange\", screw_size = \"M3\", screw_count = 4 } to the housing")
 	}
 	return nil

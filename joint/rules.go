@@ -1,6 +1,8 @@
 package joint
 
 import (
+	"fmt"
+
 	"pintle/bearing"
 	"pintle/check"
 	"pintle/drive"
@@ -9,14 +11,52 @@ import (
 	"pintle/grille"
 )
 
-// Rules lists every rule a joint is judged by, each once.
-func Rules() []check.Rule {
-	rules := []check.Rule{
-		ruleBed, ruleMesh, ruleOverlap, ruleMoving, ruleStanding, ruleFaceOverlap,
-		rulePlateFloor, rulePlateBridge,
+// A RuleGroup is the rules of one package.
+type RuleGroup struct {
+	Name  string
+	Rules []check.Rule
+}
+
+// RuleGroups lists every rule a joint is judged by, each once, by package.
+func RuleGroups() []RuleGroup {
+	return []RuleGroup{
+		{"gear", gear.Rules()},
+		{"bearing", bearing.Rules()},
+		{"drive", drive.Rules()},
+		{"grille", grille.Rules()},
+		{"fit", fit.Rules()},
+		{"joint", []check.Rule{
+			ruleBed, ruleBeds, ruleMesh, ruleOverlap, ruleMoving, ruleStanding, ruleFaceOverlap,
+			rulePlateFloor, rulePlateBridge, rulePlateOverlap, ruleWheelHeld, ruleTable, ruleCentre, ruleHornScrew,
+			ruleStopReach, ruleStopShear, ruleUnchecked, ruleServoUnit, ruleUnusedAccept,
+		}},
 	}
-	for _, of := range [][]check.Rule{gear.Rules(), bearing.Rules(), drive.Rules(), grille.Rules(), fit.Rules()} {
-		rules = append(rules, of...)
+}
+
+// Rules lists the rules of all groups.
+func Rules() []check.Rule {
+	var rules []check.Rule
+	for _, group := range RuleGroups() {
+		rules = append(rules, group.Rules...)
 	}
 	return rules
+}
+
+// RuleNamed returns the rule of a name. The error is a *check.FieldError that
+// names the nearest.
+func RuleNamed(name string) (check.Rule, error) {
+	var known []string
+	for _, rule := range Rules() {
+		if rule.Name == name {
+			return rule, nil
+		}
+		known = append(known, rule.Name)
+	}
+	remedy := "pintle explain lists the checks"
+	if nearest, ok := Nearest(name, known); ok {
+		remedy = fmt.Sprintf("did you mean %q?", nearest)
+	}
+	return check.Rule{}, &check.FieldError{
+		Field: "check", Text: name, Reason: "is not the name of a check", Remedy: remedy,
+	}
 }

@@ -3,12 +3,16 @@ package joint
 import (
 	"regexp"
 
+	"pintle/bearing"
 	"pintle/drive"
 	"pintle/grille"
 )
 
 // HornKinds are the servo horns a file may name.
-func HornKinds() []string { return []string{"disc", "arm", "cross"} }
+func HornKinds() []string { return []string{"disc", "arm", "double-arm", "cross"} }
+
+// Retainers are what may hold a journal in its bearing.
+func Retainers() []string { return []string{"nut", "screw", "screws"} }
 
 // Axes are the ways a joint's axis may stand. "inverted" is vertical with the
 // load hanging below its bearing.
@@ -37,7 +41,13 @@ func Hubs() []string {
 func Fits() []string { return []string{"press", "slip", "crush-ribs"} }
 
 // Mounts are the ways a housing is fastened.
-func Mounts() []string { return []string{"flange"} }
+func Mounts() []string { return []string{"flange", "foot"} }
+
+// Retentions are what holds a bearing in its seat beside the fit.
+func Retentions() []string { return []string{"lip", "cap"} }
+
+// Runnings are the ways a load comes on a bearing.
+func Runnings() []string { return []string{bearing.Smooth, bearing.Normal, bearing.Shock} }
 
 // Outlines are the rims of a grille.
 func Outlines() []string { return []string{grille.Disc, grille.Rectangle} }

@@ -45,8 +45,13 @@ type branch struct {
 	left, right int32 // branches, or 0 for a leaf
 }
 
-func newTree(boxes []box, all box) *tree {
+// newTree returns a tree of at least one box.
+func newTree(boxes []box) *tree {
 	t := &tree{boxes: boxes, order: make([]int32, len(boxes))}
+	all := boxes[0]
+	for _, b := range boxes {
+		all = all.join(b)
+	}
 	keys := make([]uint64, len(boxes))
 	for i, b := range boxes {
 		t.order[i] = int32(i)
@@ -89,9 +94,60 @@ func (t *tree) grow(from, to int32) int32 {
 	return n
 }
 
-// pairs calls visit for every two triangles whose boxes meet, until it returns
-// false.
-func (t *tree) pairs(visit func(i, j int32) bool) bool { return t.within(0, visit) }
+// A task is two branches whose triangles are to be paired, or one with itself.
+type task struct{ m, n int32 }
+
+// tasks cuts the search for pairs into at least so many tasks, where it can.
+func (t *tree) tasks(least int) []task {
+	all := []task{{0, 0}}
+	for len(all) < least {
+		var finer []task
+		for _, k := range all {
+			m, n := &t.branches[k.m], &t.branches[k.n]
+			switch {
+			case !m.meets(n.box):
+			case m.left == 0 || n.left == 0:
+				finer = append(finer, k)
+			case k.m == k.n:
+				finer = append(finer, task{m.left, m.left}, task{m.right, m.right}, task{m.left, m.right})
+			default:
+				finer = append(finer, task{m.left, n.left}, task{m.left, n.right}, task{m.right, n.left}, task{m.right, n.right})
+			}
+		}
+		if len(finer) == len(all) {
+			return finer
+		}
+		all = finer
+	}
+	return all
+}
+
+// pairs calls visit for every two triangles of a task whose boxes meet, until
+// it returns false.
+func (t *tree) pairs(k task, visit func(i, j int32) bool) bool {
+	if k.m == k.n {
+		return t.within(k.m, visit)
+	}
+	return t.across(k.m, k.n, visit)
+}
+
+// touching calls visit for every triangle whose box meets another, until it
+// returns false.
+func (t *tree) touching(n int32, b box, visit func(i int32) bool) bool {
+	branch := &t.branches[n]
+	if !branch.meets(b) {
+		return true
+	}
+	if branch.left != 0 {
+		return t.touching(branch.left, b, visit) && t.touching(branch.right, b, visit)
+	}
+	for _, i := range t.order[branch.from:branch.to] {
+		if t.boxes[i].meets(b) && !visit(i) {
+			return false
+		}
+	}
+	return true
+}
 
 func (t *tree) within(n int32, visit func(i, j int32) bool) bool {
 	b := t.branches[n]

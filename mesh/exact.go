@@ -15,7 +15,7 @@ import (
 // numbers.
 type exact struct {
 	points [][3]float64
-	grid   [][3]int64 // the points in steps of one power of two, if that fits
+	grid   [][3]int32 // the points in steps of one power of two, if that fits
 }
 
 const (
@@ -42,10 +42,10 @@ func (e *exact) lay() {
 	if most-least > gridBits {
 		return
 	}
-	e.grid = make([][3]int64, len(e.points))
+	e.grid = make([][3]int32, len(e.points))
 	for i, p := range e.points {
 		for k, x := range p {
-			e.grid[i][k] = int64(math.Ldexp(x, -least))
+			e.grid[i][k] = int32(math.Ldexp(x, -least))
 		}
 	}
 }
@@ -124,7 +124,7 @@ func (e *exact) view(t [3]int32) int {
 
 func (e *exact) step(a, b int32) (d [3]int64) {
 	for k := range d {
-		d[k] = e.grid[b][k] - e.grid[a][k]
+		d[k] = int64(e.grid[b][k]) - int64(e.grid[a][k])
 	}
 	return d
 }

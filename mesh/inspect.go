@@ -39,6 +39,7 @@ type Examination struct {
 	Low            [3]float64 `json:"low_mm"`
 	High           [3]float64 `json:"high_mm"`
 	Size           [3]float64 `json:"size_mm"`
+	SizeInches     [3]float64 `json:"size_in"` // the same
 	Area           float64    `json:"area_mm2"`
 	Volume         float64    `json:"volume_mm3"` // meaningful for a closed surface
 	SizeIfInches   [3]float64 `json:"size_if_inches_mm"`
@@ -72,7 +73,7 @@ func Inspect(soup Soup) Examination {
 	s.examineAreas(&e)
 	s.examineEdges(&e)
 	s.examineFans(&e)
-	clean := s.examineCrossings(&e)
+	clean := s.examineCrossings(&e, leastPlane)
 	s.examineShells(&e, clean)
 	return e
 }
@@ -86,7 +87,7 @@ func (e *Examination) measure(s *surface) {
 			e.Low[k], e.High[k] = min(e.Low[k], p[k]), max(e.High[k], p[k])
 		}
 		e.Size[k] = e.High[k] - e.Low[k]
-		e.SizeIfInches[k] = e.Size[k] * 25.4
+		e.SizeInches[k], e.SizeIfInches[k] = e.Size[k]/25.4, e.Size[k]*25.4
 		s.middle[k] = e.Low[k] + e.Size[k]/2
 	}
 	for i := range s.triangles {

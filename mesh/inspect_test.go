@@ -11,13 +11,29 @@ import (
 // cube returns twelve triangles that face outwards.
 func cube(x, y, z, sx, sy, sz float32) mesh.Soup {
 	v := [8][3]float32{
-		{x, y, z}, {x + sx, y, z}, {x + sx, y + sy, z}, {x, y + sy, z},
-		{x, y, z + sz}, {x + sx, y, z + sz}, {x + sx, y + sy, z + sz}, {x, y + sy, z + sz},
+		{x, y, z},
+		{x + sx, y, z},
+		{x + sx, y + sy, z},
+		{x, y + sy, z},
+		{x, y, z + sz},
+		{x + sx, y, z + sz},
+		{x + sx, y + sy, z + sz},
+		{x, y + sy, z + sz},
 	}
 	var soup mesh.Soup
 	for _, f := range [][3]int{
-		{0, 2, 1}, {0, 3, 2}, {4, 5, 6}, {4, 6, 7}, {0, 1, 5}, {0, 5, 4},
-		{1, 2, 6}, {1, 6, 5}, {2, 3, 7}, {2, 7, 6}, {3, 0, 4}, {3, 4, 7},
+		{0, 2, 1},
+		{0, 3, 2},
+		{4, 5, 6},
+		{4, 6, 7},
+		{0, 1, 5},
+		{0, 5, 4},
+		{1, 2, 6},
+		{1, 6, 5},
+		{2, 3, 7},
+		{2, 7, 6},
+		{3, 0, 4},
+		{3, 4, 7},
 	} {
 		soup = append(soup, [3][3]float32{v[f[0]], v[f[1]], v[f[2]]})
 	}

@@ -14,7 +14,9 @@ type surface struct {
 	middle    [3]float64 // of the bounds
 	shell     []int32    // by triangle: a triangle that stands for its shell
 	open      map[int32]bool
-	fans      sets // of corners, 3i+k for corner k of triangle i
+	fans      sets    // of corners, 3i+k for corner k of triangle i
+	opposite  []int32 // by edge 3i+k: the edge of the one other triangle that uses it the other way, or -1
+	plane     []int32 // by triangle: the level plane it was proved in, or -1
 
 	notFinite, equal           int
 	whereNotFinite, whereEqual [3]float64
@@ -96,11 +98,52 @@ func (s *surface) examineAreas(e *Examination) {
 	e.add(Degenerate, flat, where, "%s no area", has(flat, "triangle"))
 }
 
-// An edgeUse is the use of an edge by a triangle.
+// An edgeUse is the use of an edge by a triangle, listed under the end with the
+// smaller number.
 type edgeUse struct {
-	a, b   int32 // the ends, a < b
+	end    int32 // the other end
 	corner int32 // 3i+k, for the edge from corner k of triangle i
-	along  bool  // from a to b
+}
+
+// along tells whether the use runs from the smaller number to the larger.
+func (s *surface) along(u edgeUse) bool { return s.triangles[u.corner/3][(u.corner+1)%3] == u.end }
+
+// edgeUses groups the uses of all edges by the end with the smaller number, and
+// sorts each group by the other end.
+func (s *surface) edgeUses() (start []int32, uses []edgeUse) {
+	start = make([]int32, len(s.points)+1)
+	for _, t := range s.triangles {
+		for k, a := range t {
+			start[min(a, t[(k+1)%3])]++
+		}
+	}
+	sum := int32(0)
+	for v := range start { // start becomes the end of each group, and is walked back
+		sum += start[v]
+		start[v] = sum
+	}
+	uses = make([]edgeUse, sum)
+	for i, t := range s.triangles {
+		for k, a := range t {
+			b := t[(k+1)%3]
+			start[min(a, b)]--
+			uses[start[min(a, b)]] = edgeUse{max(a, b), int32(3*i + k)}
+		}
+	}
+	each(chunks, func(c int) {
+		for v := len(s.points) * c / chunks; v < len(s.points)*(c+1)/chunks; v++ {
+			slices.SortFunc(uses[start[v]:start[v+1]], func(u, v edgeUse) int {
+				return cmp.Or(cmp.Compare(u.end, v.end), cmp.Compare(u.corner, v.corner))
+			})
+		}
+	})
+	return start, uses
+}
+
+// An edgeReport is what examineEdges finds.
+type edgeReport struct {
+	open, crowded, sense tally
+	opened               []int32 // triangles where the surface is not closed
 }
 
 // examineEdges counts the uses of each edge, and joins triangles to shells and
@@ -108,70 +151,67 @@ type edgeUse struct {
 func (s *surface) examineEdges(e *Examination) {
 	shells := newSets(len(s.triangles))
 	s.fans = newSets(3 * len(s.triangles))
-	var open, crowded, sense tally
-	var opened []int32
-	uses := s.edgeUses()
-	for from := 0; from < len(uses); {
-		to, along := from, 0
-		for ; to < len(uses) && uses[to].a == uses[from].a && uses[to].b == uses[from].b; to++ {
-			if uses[to].along {
-				along++
+	s.opposite = make([]int32, 3*len(s.triangles))
+	for i := range s.opposite {
+		s.opposite[i] = -1
+	}
+	var r edgeReport
+	start, uses := s.edgeUses()
+	for v := range s.points {
+		for group := uses[start[v]:start[v+1]]; len(group) > 0; {
+			n := 1
+			for n < len(group) && group[n].end == group[0].end {
+				n++
 			}
-			if to > from {
-				s.joinFans(uses[to-1], uses[to])
-			}
+			s.examineEdge(&r, int32(v), group[:n], shells)
+			group = group[n:]
 		}
-		n := to - from
-		where := s.between(uses[from].a, uses[from].b)
-		switch {
-		case n == 1:
-			open.add(where)
-		case n > 2:
-			crowded.add(where)
-		default:
-			if along != 1 {
-				sense.add(where)
-			}
-			shells.join(uses[from].corner/3, uses[from+1].corner/3)
-		}
-		if n != 2 || along != 1 {
-			for _, u := range uses[from:to] {
-				opened = append(opened, u.corner/3)
-			}
-		}
-		from = to
 	}
 	s.shell, s.open = shells, map[int32]bool{}
 	for i := range s.shell {
 		s.shell[i] = shells.find(int32(i))
 	}
-	for _, i := range opened {
+	for _, i := range r.opened {
 		s.open[s.shell[i]] = true
 	}
-	e.add(OpenEdge, open.count, open.where, "%s a triangle on one side only: the surface is open there", has(open.count, "edge"))
-	e.add(CrowdedEdge, crowded.count, crowded.where, "%s used by more than two triangles: bodies meet in a line there, or a face stands double", are(crowded.count, "edge"))
-	e.add(EdgeSense, sense.count, sense.where, "%s used twice in the same sense: inside and outside change places there", are(sense.count, "edge"))
+	e.add(OpenEdge, r.open.count, r.open.where, "%s a triangle on one side only: the surface is open there", has(r.open.count, "edge"))
+	e.add(CrowdedEdge, r.crowded.count, r.crowded.where, "%s used by more than two triangles: bodies meet in a line there, or a face stands double", are(r.crowded.count, "edge"))
+	e.add(EdgeSense, r.sense.count, r.sense.where, "%s used twice in the same sense: inside and outside change places there", are(r.sense.count, "edge"))
 }
 
-func (s *surface) edgeUses() []edgeUse {
-	uses := make([]edgeUse, 0, 3*len(s.triangles))
-	for i, t := range s.triangles {
-		for k, a := range t {
-			b := t[(k+1)%3]
-			uses = append(uses, edgeUse{min(a, b), max(a, b), int32(3*i + k), a < b})
+// examineEdge looks at all uses of one edge.
+func (s *surface) examineEdge(r *edgeReport, a int32, uses []edgeUse, shells sets) {
+	for k := 1; k < len(uses); k++ {
+		s.joinFans(uses[k-1], uses[k])
+	}
+	closed := false
+	where := s.between(a, uses[0].end)
+	switch {
+	case len(uses) == 1:
+		r.open.add(where)
+	case len(uses) > 2:
+		r.crowded.add(where)
+	default:
+		u, v := uses[0].corner, uses[1].corner
+		shells.join(u/3, v/3)
+		if closed = s.along(uses[0]) != s.along(uses[1]); closed {
+			s.opposite[u], s.opposite[v] = v, u
+		} else {
+			r.sense.add(where)
 		}
 	}
-	slices.SortFunc(uses, func(u, v edgeUse) int {
-		return cmp.Or(cmp.Compare(u.a, v.a), cmp.Compare(u.b, v.b), cmp.Compare(u.corner, v.corner))
-	})
-	return uses
+	if !closed {
+		for _, u := range uses {
+			r.opened = append(r.opened, u.corner/3)
+		}
+	}
 }
 
 // joinFans joins the corners of two triangles at both ends of their edge.
 func (s *surface) joinFans(u, v edgeUse) {
 	atA := func(u edgeUse) (a, b int32) {
 		next := u.corner/3*3 + (u.corner+1)%3
-		if u.along {
+		if s.along(u) {
 			return u.corner, next
 		}
 		return next, u.corner
@@ -209,6 +249,14 @@ func points(n int) string {
 func (s *surface) between(a, b int32) [3]float64 {
 	p, q := s.points[a], s.points[b]
 	return [3]float64{p[0]/2 + q[0]/2, p[1]/2 + q[1]/2, p[2]/2 + q[2]/2}
+}
+
+// join adds another tally, whose places come later.
+func (t *tally) join(u tally) {
+	if t.count == 0 {
+		t.where = u.where
+	}
+	t.count += u.count
 }
 
 // A tally counts places and keeps the first.

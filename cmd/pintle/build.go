@@ -1,6 +1,8 @@
 package main
 
 import (
+	"io"
+
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
@@ -76,6 +78,7 @@ func (env *environment) build(file *joint.File, design designFlags, output outpu
 	if err != nil {
 		return err
 	}
+	nameSet(result)
 	if failed := result.Failed(); len(failed) == 0 {
 		if err := writeSet(env.ctx, output.dir, output.force, result.Files); err != nil {
 			return err
@@ -89,6 +92,16 @@ func (env *environment) build(file *joint.File, design designFlags, output outpu
 		listFiles(&env.out, output.dir, result)
 	}
 	return nil
+}
+
+// nameSet puts the names of all files into the report, which is the last of them:
+// a later build knows by it what belongs to the set.
+func nameSet(result *joint.Result) {
+	for _, file := range result.Files {
+		result.Report.Files = append(result.Report.Files, file.Name)
+	}
+	last := &result.Files[len(result.Files)-1]
+	last.Write = func(w io.Writer) error { return export.WriteJSON(w, result.Report) }
 }
 
 // tell prints the findings, and each failed check to the talker.

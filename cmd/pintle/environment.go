@@ -15,16 +15,17 @@ import (
 // An environment is what all commands share: results gather in out, so that
 // nothing is printed by halves.
 type environment struct {
-	ctx  context.Context
-	out  bytes.Buffer
-	talk *talker
+	ctx      context.Context
+	out      bytes.Buffer
+	talk     *talker
+	commands []*cobra.Command // in the order of the help
 }
 
 func (env *environment) execute(args []string) error {
 	root := env.newRoot()
 	root.SetArgs(args)
 	root.SetOut(&env.out)
-	root.SetErr(&env.out)
+	root.SetErr(io.Discard) // what goes wrong is returned
 	return root.ExecuteContext(env.ctx)
 }
 
@@ -37,23 +38,34 @@ func (env *environment) flush(stdout io.Writer) error {
 
 func (env *environment) newRoot() *cobra.Command {
 	root := &cobra.Command{
-		Use:   "pintle",
-		Short: "Design joints for servo-driven printed figures",
-		Long: "pintle designs gear pairs, bearing housings and plates for servo-driven\n" +
-			"printed figures, checks them and writes their parts, drawings and a report.",
-		Version:       version,
-		SilenceErrors: true,
-		SilenceUsage:  true,
+		Use:               "pintle",
+		Version:           version,
+		SilenceErrors:     true,
+		SilenceUsage:      true,
+		CompletionOptions: cobra.CompletionOptions{DisableDefaultCmd: true},
 	}
 	root.SetVersionTemplate("pintle {{.Version}}\n")
 	root.SetFlagErrorFunc(flagError)
-	root.AddCommand(
-		env.newBuildCommand(), env.newCheckCommand(), env.newGearsCommand(),
-		env.newHousingCommand(), env.newInspectCommand(),
-	)
+	root.SetHelpFunc(func(cmd *cobra.Command, _ []string) { env.writeHelp(cmd) })
+	help := env.newHelpCommand()
+	root.SetHelpCommand(help)
+	env.commands = []*cobra.Command{
+		env.newBuildCommand(), env.newCheckCommand(), env.newNewCommand(),
+		env.newGearsCommand(), env.newHousingCommand(), env.newGrilleCommand(),
+		env.newBearingsCommand(), env.newExplainCommand(), env.newInspectCommand(),
+		help, env.newCompletionCommand(),
+	}
+	root.AddCommand(env.commands...)
+	root.Flags().Bool("version", false, "print the version")
+	for _, cmd := range append(env.commands, root) {
+		cmd.DisableFlagsInUseLine = true
+		cmd.Flags().BoolP("help", "h", false, "show this help; also -h")
+		completeWords(cmd)
+	}
 	root.Args = func(_ *cobra.Command, args []string) error { return unknownCommand(root, args) }
 	root.RunE = func(*cobra.Command, []string) error {
-		return usage("no command given", "pintle help lists the commands")
+		env.writeHelp(root)
+		return nil
 	}
 	return root
 }
@@ -81,6 +93,16 @@ func exactly(n int, what string) cobra.PositionalArgs {
 		case len(args) < n:
 			return usage(fmt.Sprintf("%s: %s is missing", cmd.Name(), what), "usage: "+cmd.UseLine())
 		case len(args) > n:
+			return usage(fmt.Sprintf("%s: unexpected argument %q", cmd.Name(), args[n]), "usage: "+cmd.UseLine())
+		}
+		return nil
+	}
+}
+
+// atMost is cobra's check for commands whose arguments may be left out.
+func atMost(n int) cobra.PositionalArgs {
+	return func(cmd *cobra.Command, args []string) error {
+		if len(args) > n {
 			return usage(fmt.Sprintf("%s: unexpected argument %q", cmd.Name(), args[n]), "usage: "+cmd.UseLine())
 		}
 		return nil

@@ -28,7 +28,12 @@ func (v *quantityValue) Set(text string) (err error) {
 	return err
 }
 
-func (v *quantityValue) Type() string { return v.kind.Unit() }
+func (v *quantityValue) Type() string {
+	if v.kind == quantity.Number {
+		return "NUMBER"
+	}
+	return v.kind.Unit()
+}
 
 func (v *quantityValue) String() string {
 	if v.to == nil || *v.to == 0 {

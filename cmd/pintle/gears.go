@@ -48,7 +48,7 @@ func (env *environment) newGearsCommand() *cobra.Command {
 	quantityVar(flags, &pair.Backlash, quantity.Length, "backlash", "circumferential backlash at the working pitch circle, in mm")
 	quantityVar(flags, &pair.FaceWidth, quantity.Length, "face-width", "face width, in mm")
 	flags.Var(&pairValue[float64]{&bores, quantity.Length.Parse, "D1,D2"}, "bore", "diameters of the bores of pinion and wheel, in mm")
-	flags.StringVar(&material, "material", material, "material of both gears")
+	flags.StringVar(&material, "material", material, "`NAME` of the plastic of both gears")
 	flags.Var(&nameValue{&name}, "name", "first word of the file names")
 	design.add(flags)
 	output.add(flags)

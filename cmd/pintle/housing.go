@@ -1,8 +1,6 @@
 package main
 
 import (
-	"strings"
-
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
@@ -53,7 +51,7 @@ func (env *environment) newHousingCommand() *cobra.Command {
 	quantityVar(flags, &ring.Interference, quantity.Length, "interference", "of the seat, in mm on the diameter")
 	flags.StringVar(&screws.ScrewSize, "flange-screw", "", "`SIZE` of the screws of a flange, such as M3; without it the ring has no flange")
 	flags.IntVar(&screws.ScrewCount, "screw-count", screws.ScrewCount, "`NUMBER` of screws of the flange")
-	flags.StringVar(&material, "material", material, "material of the ring")
+	flags.StringVar(&material, "material", material, "`NAME` of the plastic of the ring")
 	flags.Var(&nameValue{&name}, "name", "first word of the file names")
 	design.add(flags)
 	output.add(flags)
@@ -64,7 +62,7 @@ func (env *environment) newHousingCommand() *cobra.Command {
 func needFlags(cmd *cobra.Command, names ...string) error {
 	for _, name := range names {
 		if f := cmd.Flags().Lookup(name); !f.Changed {
-			return usage(cmd.Name()+" needs --"+name, "give it: "+strings.ReplaceAll(f.Usage, "`", ""))
+			return usage(cmd.Name()+" needs --"+name, "give it: "+plainUsage(f))
 		}
 	}
 	return nil

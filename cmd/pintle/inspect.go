@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"io"
 	"os"
@@ -25,14 +24,14 @@ func (env *environment) newInspectCommand() *cobra.Command {
 				return err
 			}
 			found := mesh.Inspect(soup)
+			sound := found.Sound()
+			if form == export.MisleadingSTL {
+				found.Faults = append(found.Faults, mesh.Fault{Kind: "misleading header", Text: misleading, Where: found.Low, Count: 1})
+			}
 			if asJSON {
-				encoder := json.NewEncoder(&env.out)
-				encoder.SetIndent("", "  ")
-				if err := encoder.Encode(found); err != nil {
-					panic("pintle: " + err.Error())
-				}
+				env.printJSON(found)
 			} else {
-				printExamination(&env.out, form, found)
+				printExamination(&env.out, form, found, sound)
 			}
 			if found.Sound() {
 				return nil
@@ -44,6 +43,9 @@ func (env *environment) newInspectCommand() *cobra.Command {
 	cmd.Flags().BoolVar(&asJSON, "json", false, "print the findings as JSON instead of text")
 	return cmd
 }
+
+// misleading describes a fault of the file, not of the mesh in it.
+const misleading = `the file is binary, but its header begins with "solid": some readers take it for text and find nothing in it`
 
 // readSTL reads the triangles of a file. A file that opens but is no STL is
 // input that cannot be used.
@@ -67,14 +69,16 @@ func readSTL(path string) (mesh.Soup, string, error) {
 	return soup, form, nil
 }
 
-// printExamination says in plain words what was found.
-func printExamination(w io.Writer, form string, e mesh.Examination) {
+// printExamination says in plain words what was found. The mesh may be sound
+// while the file is not.
+func printExamination(w io.Writer, form string, e mesh.Examination, sound bool) {
 	rows := [][]string{
 		{"form", form},
 		{"triangles", fmt.Sprint(e.Triangles)},
 		{"points", fmt.Sprint(e.Points)},
 		{"shells", fmt.Sprintf("%d, of which %d bound a hollow", e.Shells, e.Cavities)},
-		{"size", dimensions(e.Size) + " mm (" + dimensions(e.SizeIfInches) + " mm if its numbers are inches)"},
+		{"size", dimensions(e.Size) + " mm = " + dimensions(e.SizeInches) + " in"},
+		{"if inches", dimensions(e.SizeIfInches) + " mm, if its numbers are inches instead of mm"},
 		{"from", dimensions(e.Low) + " mm"},
 		{"to", dimensions(e.High) + " mm"},
 		{"area", check.Number(e.Area) + " mm²"},
@@ -86,14 +90,20 @@ func printExamination(w io.Writer, form string, e mesh.Examination) {
 	if e.Unexamined != "" {
 		fmt.Fprintln(w, "not examined: "+e.Unexamined)
 	}
-	if e.Sound() {
-		fmt.Fprintln(w, "the mesh is closed and sound")
-		return
-	}
 	for _, fault := range e.Faults {
-		at := fault.Where
-		fmt.Fprintf(w, "fault  %s, for one at %s %s %s\n", fault.Text,
-			check.Number(at[0]), check.Number(at[1]), check.Number(at[2]))
+		at := ""
+		if fault.Text != misleading {
+			at = ", for one at " + check.Number(fault.Where[0]) + " " + check.Number(fault.Where[1]) + " " + check.Number(fault.Where[2])
+		}
+		fmt.Fprintf(w, "fault  %s%s\n", fault.Text, at)
+	}
+	switch {
+	case sound && len(e.Faults) > 0:
+		fmt.Fprintln(w, "the mesh itself is closed and sound")
+	case sound && e.Unexamined == "":
+		fmt.Fprintln(w, "the mesh is closed and sound")
+	case sound:
+		fmt.Fprintln(w, "the mesh is sound as far as it was examined")
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"pintle/check"
 )
@@ -32,8 +33,38 @@ func TestHelpNamesUnits(t *testing.T) {
 			}
 		}
 	}
-	if units < 9 {
+	if units < 20 {
 		t.Errorf("only %d flags with a unit", units)
+	}
+}
+
+// The pages of help fit a terminal of 80 columns where their words can be parted,
+// list every flag of the command, and are in our words alone.
+func TestHelpPages(t *testing.T) {
+	env := &environment{ctx: t.Context(), talk: &talker{}}
+	root := env.newRoot()
+	for _, cmd := range append(root.Commands(), root) {
+		env.out.Reset()
+		env.writeHelp(cmd)
+		page := env.out.String()
+		for _, name := range flagNames(cmd) {
+			if !strings.Contains(page, "\n  --"+name) {
+				t.Errorf("%s: --%s is missing", cmd.Name(), name)
+			}
+		}
+		for line := range strings.Lines(page) {
+			if strings.HasPrefix(line, "                    ") && utf8.RuneCountInString(line) > 81 {
+				t.Errorf("%s: a line of %d characters: %s", cmd.Name(), utf8.RuneCountInString(line), line)
+			}
+		}
+		for _, foreign := range []string{"Usage:", "Flags:", "Available", "for more information", "(default", "help for", "string "} {
+			if strings.Contains(page, foreign) {
+				t.Errorf("%s says %q", cmd.Name(), foreign)
+			}
+		}
+		if cmd != root && !strings.Contains(page, "\nusage: pintle "+cmd.Name()) {
+			t.Errorf("%s has no line of usage", cmd.Name())
+		}
 	}
 }
 

@@ -124,17 +124,17 @@ func flagError(cmd *cobra.Command, err error) error {
 		if unknown.GetSpecifiedShortnames() != "" {
 			name = "-" + unknown.GetSpecifiedName()
 		}
-		hint := "pintle " + cmd.Name() + " --help lists the flags"
+		hint := cmd.CommandPath() + " --help lists the flags"
 		if nearest, ok := joint.Nearest(unknown.GetSpecifiedName(), flagNames(cmd)); ok {
 			hint = "did you mean --" + nearest + "?"
 		}
 		return usage("unknown flag "+name, hint)
 	case errors.As(err, &empty):
-		return usage("--"+empty.GetSpecifiedName()+" has no value", "give one: "+empty.GetFlag().Usage)
+		return usage("--"+empty.GetSpecifiedName()+" has no value", "give one: "+plainUsage(empty.GetFlag()))
 	case errors.As(err, &invalid):
 		return invalidValue(invalid)
 	}
-	return usage(err.Error(), "pintle "+cmd.Name()+" --help lists the flags")
+	return usage(err.Error(), cmd.CommandPath()+" --help lists the flags")
 }
 
 func invalidValue(err *pflag.InvalidValueError) error {
@@ -144,6 +144,9 @@ func invalidValue(err *pflag.InvalidValueError) error {
 	case hint != "":
 		return usage(name+" "+cause.Error(), hint)
 	default:
-		return usage(fmt.Sprintf("%s %q: cannot be used", name, err.GetValue()), err.GetFlag().Usage)
+		return usage(fmt.Sprintf("%s %q: cannot be used", name, err.GetValue()), plainUsage(err.GetFlag()))
 	}
 }
+
+// plainUsage is what a flag's help says, without the marks around its value.
+func plainUsage(f *pflag.Flag) string { return strings.ReplaceAll(f.Usage, "`", "") }

@@ -14,6 +14,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"pintle/joint"
 )
@@ -21,6 +22,9 @@ import (
 // reportName is the file that says that a set is complete: it goes first and
 // comes last.
 const reportName = "report.json"
+
+// temporaryPrefix begins the name of the folder a set is made in.
+const temporaryPrefix = ".pintle-"
 
 // A set is one build's files on their way into a folder.
 //
@@ -58,7 +62,8 @@ func writeSet(ctx context.Context, dir string, force bool, files []joint.OutputF
 			removeEmpty(made)
 		}
 	}()
-	if s.temp, err = os.MkdirTemp(dir, ".pintle-*"); err != nil {
+	s.sweep()
+	if s.temp, err = os.MkdirTemp(dir, temporaryPrefix+"*"); err != nil {
 		return s.trouble("writing to", "", err)
 	}
 	for _, file := range files {
@@ -142,18 +147,14 @@ func (s *set) reported() []string {
 	if err != nil {
 		return nil
 	}
-	var report struct {
-		Parts []struct{ Files []string }
-	}
+	var report struct{ Files []string }
 	if json.Unmarshal(data, &report) != nil {
 		return nil
 	}
 	var names []string
-	for _, part := range report.Parts {
-		for _, name := range part.Files {
-			if plainName.MatchString(name) && !slices.Contains(names, name) {
-				names = append(names, name)
-			}
+	for _, name := range report.Files {
+		if plainName.MatchString(name) && !slices.Contains(names, name) {
+			names = append(names, name)
 		}
 	}
 	return names
@@ -180,6 +181,23 @@ func (s *set) write(ctx context.Context, file joint.OutputFile) error {
 		return s.trouble("writing", file.Name, err)
 	}
 	return nil
+}
+
+// sweep removes what builds that were killed left behind. Younger folders may
+// belong to a build at work.
+func (s *set) sweep() {
+	entries, err := os.ReadDir(s.dir)
+	if err != nil {
+		return // the writing tells it
+	}
+	for _, entry := range entries {
+		if !strings.HasPrefix(entry.Name(), temporaryPrefix) {
+			continue
+		}
+		if info, err := entry.Info(); err == nil && info.IsDir() && time.Since(info.ModTime()) > time.Hour {
+			_ = os.RemoveAll(filepath.Join(s.dir, entry.Name()))
+		}
+	}
 }
 
 // place renames the files into a folder that holds none of them. Where it

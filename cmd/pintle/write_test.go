@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/google/go-cmp/cmp"
 
@@ -53,7 +54,7 @@ func fill(t *testing.T, dir string, files map[string]string) {
 	}
 }
 
-const oldReport = `{"parts": [{"files": ["a.stl", "gone.stl", "../outside", "sub/x", "report.json"]}]}`
+const oldReport = `{"files": ["a.stl", "gone.stl", "../outside", "sub/x", "report.json"]}`
 
 // oldSet stands in a folder: a set with its report, and a foreign file.
 func oldSet() map[string]string {
@@ -127,6 +128,29 @@ func TestWriteSetLeavesNothingBehind(t *testing.T) {
 				t.Error(diff)
 			}
 		})
+	}
+}
+
+// What a killed build left is taken away; what may belong to a build at work is
+// not, nor anything of another name.
+func TestWriteSetSweeps(t *testing.T) {
+	dir := t.TempDir()
+	fill(t, dir, map[string]string{".pintle-1/a.stl": "old", ".pintle-2/a.stl": "young", ".pintle": "a file", "pintle-3/a.stl": "mine"})
+	dayOld := time.Now().Add(-24 * time.Hour)
+	for _, name := range []string{".pintle-1", ".pintle", "pintle-3"} {
+		if err := os.Chtimes(filepath.Join(dir, name), dayOld, dayOld); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := writeSet(context.Background(), dir, false, newSet()); err != nil {
+		t.Fatal(err)
+	}
+	want := map[string]string{
+		".pintle-2/a.stl": "young", ".pintle": "a file", "pintle-3/a.stl": "mine",
+		"a.stl": "new a", "b.stl": "new b", "report.json": "{}",
+	}
+	if diff := cmp.Diff(want, tree(t, dir)); diff != "" {
+		t.Error(diff)
 	}
 }
 

@@ -1,0 +1,129 @@
+package bearing_test
+
+import (
+	"errors"
+	"math"
+	"strings"
+	"testing"
+
+	"pintle/bearing"
+	"pintle/check"
+	"pintle/geom"
+)
+
+// A rod of 8 mm: h6 is 0 to -9 µm and a bore of normal class 0 to -8, so from 8 µm
+// interference to 9 µm clearance; g6 is 5 µm looser (ISO 286, ISO 492).
+func TestOnRod(t *testing.T) {
+	b := find(t, "608")
+	for _, test := range []struct {
+		class             string
+		slides            bool
+		tightest, loosest float64
+	}{
+		{"", false, -8, 9},
+		{"", true, -3, 14},
+		{"g6", false, -3, 14},
+		{"k6", false, -18, -1},
+	} {
+		r, err := bearing.OnRod(b, test.class, test.slides, 0, nil)
+		if err != nil || r.Fit.Tightest != test.tightest || r.Fit.Loosest != test.loosest || len(r.Findings) != 1 {
+			t.Errorf("%q: %+v, %v", test.class, r, err)
+		}
+	}
+	for _, test := range []struct {
+		shoulder      float64
+		backs, clears check.Verdict
+	}{{10, check.Fail, check.Pass}, {11, check.Pass, check.Pass}, {13, check.Pass, check.Fail}} {
+		r, err := bearing.OnRod(b, "", false, test.shoulder, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if f := finding(t, r.Findings, "rod-shoulder"); f.Verdict != test.backs {
+			t.Errorf("shoulder %v: %+v", test.shoulder, f)
+		}
+		if f := finding(t, r.Findings, "rod-clearance"); f.Verdict != test.clears {
+			t.Errorf("shoulder %v: %+v", test.shoulder, f)
+		}
+	}
+	var wrong *check.FieldError
+	if _, err := bearing.OnRod(b, "N7", false, 0, nil); !errors.As(err, &wrong) || wrong.Remedy == "" {
+		t.Errorf("a bore's class on a rod: %v", err)
+	}
+	if _, err := bearing.OnRod(b, "", false, math.NaN(), nil); !errors.As(err, &wrong) {
+		t.Errorf("a shoulder that is no number: %v", err)
+	}
+}
+
+// The seat in a gear is the ring's own: a body drawn with its contours proves
+// closed, the bore is drawn for the printer, and a body with a thin wall fails
+// the check of the wall.
+func TestSeatIn(t *testing.T) {
+	for _, fitWord := range []string{bearing.Press, bearing.CrushRibs} {
+		spec := lampSpec(t)
+		spec.Bearing, spec.Fit = find(t, "608"), fitWord
+		s, err := bearing.SeatIn(spec, 34)
+		if err != nil {
+			t.Fatal(err)
+		}
+		body := geom.Peg(geom.Point{}, 40, geom.ChordPlain)
+		two := func(c geom.Contour) []geom.Contour { return []geom.Contour{body, c} }
+		_, err = geom.NewPart("gear",
+			geom.Slab{Z0: 0, Z1: s.ShoulderTop, Bottom: two(s.Hole)},
+			geom.Slab{Z0: s.ShoulderTop, Z1: s.Mouth, Bottom: two(s.Bore)},
+			geom.Slab{Z0: s.Mouth, Z1: s.Top, Bottom: two(s.Bore), Top: two(s.MouthTop)})
+		if err != nil || s.Top != 10 || s.ShoulderTop != 3 || s.GrooveTop != 3 {
+			t.Errorf("%s: %v, %+v", fitWord, err, s)
+		}
+		if f := finding(t, s.Findings, "housing-wall"); !near(f.Value, 6, 1e-9) {
+			t.Errorf("%s: wall %+v", fitWord, f)
+		}
+	}
+	spec := lampSpec(t)
+	spec.Bearing = find(t, "618/8")
+	s, err := bearing.SeatIn(spec, 17)
+	if err != nil || len(s.Groove.Points) != len(s.Bore.Points) || !(s.ShoulderTop < s.GrooveTop && s.GrooveTop < s.SlopeTop && s.SlopeTop < s.Mouth) {
+		t.Errorf("618/8: %v, %+v", err, s)
+	}
+	if f := finding(t, s.Findings, "housing-wall"); f.Verdict == check.Pass {
+		t.Errorf("a wall of half a millimetre: %+v", f)
+	}
+	var wrong *check.FieldError
+	if _, err := bearing.SeatIn(spec, 15); !errors.As(err, &wrong) || !strings.Contains(wrong.Reason, "no room") {
+		t.Errorf("a body smaller than the bearing: %v", err)
+	}
+}
+
+// What the builder must be told, by the kind of bearing and the options.
+func TestAssembly(t *testing.T) {
+	cone := find(t, "30203")
+	thrust := find(t, "51106")
+	thrust.WasherBore = 32
+	for _, test := range []struct {
+		name   string
+		change func(*bearing.HousingSpec)
+		says   []string
+	}{
+		{"tapered", func(*bearing.HousingSpec) {}, []string{"smaller opening, goes down", "on the cup only", "0.04 mm"}},
+		{"thrust", func(s *bearing.HousingSpec) { s.Bearing = thrust }, []string{"larger bore, 32 mm, goes into the seat", "housing washer only"}},
+		{"slip", func(s *bearing.HousingSpec) { s.Fit = bearing.Slip }, []string{"by hand"}},
+		{"disc", func(s *bearing.HousingSpec) { s.PressingDisc = true }, []string{"lamp-pressing-disc"}},
+		{"machined", func(s *bearing.HousingSpec) { s.Fit = "N7" }, []string{"turn the seat to 40 mm N7 first"}},
+		{"lip", func(s *bearing.HousingSpec) { s.Fit, s.Lip = bearing.Slip, &bearing.Lip{} }, []string{"snapped"}},
+		{"cap", func(s *bearing.HousingSpec) { s.Cap = &bearing.Cap{Screw: screw(t, "M3"), Count: 3} }, []string{"lamp-cap on the cup", "3 M3 screws"}},
+		{"slots", func(s *bearing.HousingSpec) { s.InspectionSlots = 3 }, []string{"look through the slots"}},
+		{"pair", func(s *bearing.HousingSpec) { s.Load.Second, s.Load.Span = &cone, 40 }, []string{"again after 24 hours"}},
+	} {
+		spec := lampSpec(t)
+		test.change(&spec)
+		h, err := bearing.NewHousing(spec)
+		if err != nil {
+			t.Fatalf("%s: %v", test.name, err)
+		}
+		text := strings.Join(h.Assembly(), "\n")
+		for _, words := range test.says {
+			if !strings.Contains(text, words) {
+				t.Errorf("%s: %q is not in\n%s", test.name, words, text)
+			}
+		}
+	}
+}

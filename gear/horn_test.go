@@ -1,0 +1,157 @@
+package gear
+
+import (
+	"errors"
+	"math"
+	"strings"
+	"testing"
+
+	"pintle/check"
+	"pintle/fit"
+	"pintle/mesh"
+)
+
+// crossSpec is the lamp pair with a cross horn of common proportions on its
+// pinion (sizes common practice, no source).
+func crossSpec(kind string) PairSpec {
+	spec := lampSpec()
+	spec.Pinion.Horn = &HornPocket{
+		Kind: kind, Arm: 16, WidthAtHub: 5.6, WidthAtTip: 4.2, Thickness: 2.4, HubDiameter: 9.2,
+		HolesAt: []float64{8, 10.5, 13}, Hole: 1.6, StandOff: 4, SplineTeeth: 25,
+	}
+	return spec
+}
+
+// The plan of the pocket in closed form: a round less the segments that the
+// arms cut off, per arm a trapezium and half a disc.
+func TestArmPocketArea(t *testing.T) {
+	for _, q := range []struct {
+		kind string
+		n    float64
+	}{{"arm", 1}, {"double-arm", 2}, {"cross", 4}} {
+		p := mustPair(t, crossSpec(q.kind))
+		points := p.gears[0].body.holes[0].contour.Points
+		round := (9.2+0.5+0.18)/2 + 0.1
+		foot, tip := (5.6+0.1+0.18)/2, (4.2+0.1+0.18)/2
+		end := 16 + (0.1+0.18)/2 - tip
+		beta := math.Asin(foot / round)
+		segment := round * round / 2 * (2*beta - math.Sin(2*beta))
+		trapezium := (foot + tip) * (end - round*math.Cos(beta))
+		want := math.Pi*round*round + q.n*(trapezium+math.Pi*tip*tip/2-segment)
+		near(t, q.kind+" area", -polygonArea(points), want, want*1e-3) // chords of 2.5 µm lie outside
+		if -polygonArea(points) < want {
+			t.Errorf("%s: the facets eat the pocket", q.kind)
+		}
+		far := 0.0
+		for _, v := range points {
+			far = math.Max(far, v.Len())
+		}
+		near(t, "reach", far, 16.14, 0.004)
+	}
+}
+
+// Each kind makes closed parts whose mesh has the volume of its layers.
+func TestHornsAndRetainersMesh(t *testing.T) {
+	m6, _ := fit.ScrewNamed("M6")
+	m3, _ := fit.ScrewNamed("M3")
+	for _, change := range []func(*PairSpec){
+		func(s *PairSpec) { *s = crossSpec("cross") },
+		func(s *PairSpec) { *s = crossSpec("arm"); s.Pinion.Horn.StandOff = 0 },
+		func(s *PairSpec) { *s = crossSpec("double-arm"); s.Pinion.Horn.HolesAt = nil },
+		func(s *PairSpec) { *s = crossSpec("cross"); s.Pinion.Horn.Arms = 6; s.Pinion.Horn.WidthAtHub = 5 },
+		func(s *PairSpec) { s.Wheel.Journal.Hollow, s.Wheel.Retain = 0, &Retain{"nut", m6} },
+		func(s *PairSpec) { s.Wheel.Journal.Hollow, s.Wheel.Retain = 0, &Retain{"screw", m6} },
+		func(s *PairSpec) { s.Wheel.Retain = &Retain{"screws", fit.Screws()[0]} },
+		func(s *PairSpec) { s.Wheel.Journal.Hollow, s.Wheel.Retain = 0, &Retain{"nut", m3} },
+	} {
+		spec := clone(lampSpec())
+		change(&spec)
+		for _, part := range mustPair(t, spec).Parts() {
+			m, err := mesh.FromPart(part)
+			if err == nil {
+				err = m.Verify()
+			}
+			if err != nil {
+				t.Fatalf("%+v: %v", spec, err)
+			}
+		}
+	}
+}
+
+// Of holes 2.5 mm apart an M2 screw with its 2.4 mm hole can use every other
+// one; two beads of 0.45 mm stay between.
+func TestHornHolesUsed(t *testing.T) {
+	p := mustPair(t, crossSpec("cross"))
+	used := p.Pinion().HornHoles()
+	if len(used) != 2 || used[0] != 13 || used[1] != 8 {
+		t.Errorf("holes at %v are used, want 13 and 8", used)
+	}
+	for _, f := range p.Findings() {
+		if f.Check == "hole-web" && f.Part == "lamp-pinion" && f.Verdict != check.Pass {
+			t.Errorf("%s: %g %s", f.Detail, f.Value, f.Limit)
+		}
+	}
+}
+
+func TestHornRefuses(t *testing.T) {
+	m6, _ := fit.ScrewNamed("M6")
+	for _, test := range []struct {
+		field  string
+		change func(*PairSpec)
+	}{
+		{"horn arm of", func(s *PairSpec) { s.Pinion.Horn.Arm = 19.5 }},
+		{"horn arm of", func(s *PairSpec) { s.Pinion.Horn.Arm = math.NaN() }},
+		{"horn arm width at the tip", func(s *PairSpec) { s.Pinion.Horn.WidthAtTip = 7 }},
+		{"horn holes_at", func(s *PairSpec) { s.Pinion.Horn.HolesAt = []float64{17} }},
+		{"horn holes_at", func(s *PairSpec) { s.Pinion.Horn.HolesAt = []float64{15.5} }},
+		{"horn holes_at", func(s *PairSpec) { s.Pinion.Horn.HolesAt = []float64{5} }},
+		{"horn holes_at", func(s *PairSpec) { s.Pinion.Horn.WidthAtTip = 2; s.Pinion.Horn.WidthAtHub = 2.2 }},
+		{"horn arms", func(s *PairSpec) { s.Pinion.Horn.Arms = -1 }},
+		{"hollow of the journal", func(s *PairSpec) { s.Wheel.Retain = &Retain{"nut", m6} }},
+		{"hollow of the journal", func(s *PairSpec) { s.Wheel.Journal.Hollow, s.Wheel.Retain = 9, &Retain{"nut", m6} }},
+		{"hollow of the journal", func(s *PairSpec) { s.Wheel.Retain = &Retain{"screw", m6} }},
+		{"hollow of the journal", func(s *PairSpec) { s.Wheel.Journal.Hollow, s.Wheel.Retain = 0, &Retain{"screws", m6} }},
+		{"retaining screw", func(s *PairSpec) { s.Wheel.Retain = &Retain{"screws", m6} }},
+		{"retaining screw", func(s *PairSpec) { s.Wheel.Retain = &Retain{Kind: "screws"} }},
+		{"kind of retainer", func(s *PairSpec) { s.Wheel.Journal, s.Wheel.Retain = nil, &Retain{"nut", m6} }},
+		{"kind of retainer", func(s *PairSpec) { s.Wheel.Retain = &Retain{"clip", m6} }},
+	} {
+		spec := clone(crossSpec("cross"))
+		test.change(&spec)
+		_, err := NewPair(spec)
+		var field *check.FieldError
+		if !errors.As(err, &field) || !strings.HasPrefix(field.Field, test.field) || field.Remedy == "" {
+			t.Errorf("%s: got %v", test.field, err)
+		}
+	}
+}
+
+// A spline of 25 teeth leaves up to half of 14.4 degrees (counting). Tried at 3
+// and wanted at 20 degrees, one tooth more leaves 2.6; with the pinion of 28
+// teeth, which shares no factor with 25, steps of 360/700 leave 0.0286 at the
+// pinion.
+func TestSplinePosition(t *testing.T) {
+	p := mustPair(t, lampSpec())
+	v := p.Values()
+	near(t, "pitch", v["spline_pitch_deg"].(float64), 14.4, 1e-12)
+	near(t, "most", v["spline_residual_deg"].(float64), 7.2, 1e-12)
+	near(t, "most at the wheel", v["spline_residual_after_remesh_deg"].(float64), 360.0/700/2*28/36, 1e-12)
+
+	spec := clone(lampSpec())
+	h := spec.Pinion.Horn
+	h.AtNeutral, h.Wanted, h.Tried = 3*degree, 20*degree, true
+	p = mustPair(t, spec)
+	v = p.Values()
+	near(t, "left at the horn", v["spline_residual_deg"].(float64), 2.6, 1e-9)
+	if v["spline_steps"] != 1 {
+		t.Errorf("move on by %v teeth, want 1", v["spline_steps"])
+	}
+	near(t, "left at the wheel", v["spline_residual_after_remesh_deg"].(float64), (17-33*360.0/700)*28/36, 1e-9)
+	if f := finding(t, p, "lamp-pinion", "spline-position"); f.Verdict != check.Note || f.Remedy == "" {
+		t.Errorf("%s with remedy %q", f.Verdict, f.Remedy)
+	}
+	h.Wanted = h.AtNeutral + 28.8*degree
+	if f := finding(t, mustPair(t, spec), "lamp-pinion", "spline-position"); f.Verdict != check.Pass {
+		t.Errorf("two whole teeth on: %s", f.Verdict)
+	}
+}

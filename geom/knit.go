@@ -1,0 +1,128 @@
+package geom
+
+import "slices"
+
+// A course is one layer while it is cut: its loops on the grid, with partners
+// at the top where it is a loft.
+type course struct {
+	z0, z1      int32
+	bottom, top []Loop // top nil for a prism
+	from        []Contour
+	fromTop     []Contour
+	changed     bool // corners were added
+	cut         bool // the loops no longer are those of from
+}
+
+func (c *course) upper() []Loop {
+	if c.top != nil {
+		return c.top
+	}
+	return c.bottom
+}
+
+// knit adds corners where the outlines of neighbouring courses run along each
+// other, until every corner of one that lies on an edge of the other is a
+// corner of both. Snapping puts corners that were cut into an edge beside it by
+// less than a step each, so what is within 1.5 steps counts as on it.
+func knit(courses []course) {
+	for again := true; again; {
+		again = false
+		for i := 1; i < len(courses); i++ {
+			lower, upper := &courses[i-1], &courses[i]
+			up := upper.addOn(lower.upper(), false)
+			down := lower.addOn(upper.bottom, true)
+			again = again || up || down
+		}
+	}
+}
+
+// addOn adds the corners of others to the course's loops at its top or bottom.
+func (c *course) addOn(others []Loop, atTop bool) bool {
+	loops, partners := c.bottom, c.top
+	if atTop && c.top != nil {
+		loops, partners = c.top, c.bottom
+	}
+	mine := map[Vertex]bool{}
+	for _, l := range loops {
+		for _, v := range l {
+			mine[v] = true
+		}
+	}
+	cuts := map[[2]int][]Vertex{} // by loop and edge
+	tree := newEdgeTree(loops)
+	for _, l := range others {
+		for _, v := range l {
+			if mine[v] {
+				continue
+			}
+			if loop, edge, ok := tree.edgeUnder(v); ok {
+				cuts[[2]int{loop, edge}] = append(cuts[[2]int{loop, edge}], v)
+			}
+		}
+	}
+	for i := range loops {
+		for k := len(loops[i]) - 1; k >= 0; k-- {
+			if new := cuts[[2]int{i, k}]; new != nil {
+				c.insert(loops, partners, i, k, new)
+			}
+		}
+	}
+	c.changed = c.changed || len(cuts) > 0
+	return len(cuts) > 0
+}
+
+// insert puts corners into an edge of a loop, in order, and their partners at
+// the same shares of the partner's edge.
+func (c *course) insert(loops, partners []Loop, i, k int, corners []Vertex) {
+	a, b := loops[i][k], loops[i][(k+1)%len(loops[i])]
+	d := b.Point().Sub(a.Point())
+	share := func(v Vertex) float64 {
+		p := v.Point().Sub(a.Point())
+		return (p.X*d.X + p.Y*d.Y) / (d.X*d.X + d.Y*d.Y)
+	}
+	slices.SortFunc(corners, func(u, v Vertex) int {
+		if share(u) < share(v) {
+			return -1
+		}
+		return 1
+	})
+	corners = slices.Compact(corners)
+	if partners != nil {
+		pa, pb := partners[i][k].Point(), partners[i][(k+1)%len(partners[i])].Point()
+		var added []Vertex
+		for _, v := range corners {
+			added = append(added, Snap(pa.Add(pb.Sub(pa).Scale(share(v)))))
+		}
+		partners[i] = slices.Insert(slices.Clone(partners[i]), k+1, added...)
+	}
+	loops[i] = slices.Insert(slices.Clone(loops[i]), k+1, corners...)
+}
+
+// edgeUnder returns the loop and the edge that a point lies on, within 1.5 grid
+// steps and strictly between the ends.
+func (t *edgeTree) edgeUnder(v Vertex) (loop, edge int, ok bool) {
+	const near = 1.5 / PerMM
+	p := v.Point()
+	best := near * near
+	var visit func(n int32)
+	visit = func(n int32) {
+		b := &t.branches[n]
+		if b.gap2(edgeBox{p, p}) > best {
+			return
+		}
+		if b.left != 0 {
+			visit(b.left)
+			visit(b.right)
+			return
+		}
+		for _, e := range t.edges[b.from:b.to] {
+			f := foot(p, e.a, e.b)
+			d := p.Sub(f)
+			if f != e.a && f != e.b && d.X*d.X+d.Y*d.Y <= best {
+				best, loop, edge, ok = d.X*d.X+d.Y*d.Y, int(e.loop), int(e.edge), true
+			}
+		}
+	}
+	visit(0)
+	return loop, edge, ok
+}

@@ -1,0 +1,46 @@
+package geom
+
+import "math"
+
+// A Motion turns about the origin and then shifts. The zero Motion rests.
+type Motion struct {
+	Turn  float64 // rad, anticlockwise
+	Shift Point   // mm
+}
+
+// Move returns where the motion takes p.
+func (m Motion) Move(p Point) Point { return p.Rotate(m.Turn).Add(m.Shift) }
+
+// Back returns the motion that undoes m.
+func (m Motion) Back() Motion {
+	return Motion{-m.Turn, m.Shift.Rotate(-m.Turn).Scale(-1)}
+}
+
+// TurnAbout returns the motion that turns about a centre by an angle in radians.
+func TurnAbout(centre Point, turn float64) Motion {
+	return Motion{turn, centre.Sub(centre.Rotate(turn))}
+}
+
+// A placement is a Motion with its sine and cosine at hand.
+type placement struct {
+	sin, cos float64
+	shift    Point
+}
+
+func (m Motion) placement() placement {
+	sin, cos := math.Sincos(m.Turn)
+	return placement{sin, cos, m.Shift}
+}
+
+func (m *placement) point(p Point) Point {
+	return Point{p.X*m.cos - p.Y*m.sin + m.shift.X, p.X*m.sin + p.Y*m.cos + m.shift.Y}
+}
+
+// box returns a box round the moved one.
+func (m *placement) box(b edgeBox) edgeBox {
+	c := m.point(b.lo.Add(b.hi).Scale(0.5))
+	x, y := (b.hi.X-b.lo.X)/2, (b.hi.Y-b.lo.Y)/2
+	sin, cos := math.Abs(m.sin), math.Abs(m.cos)
+	half := Point{x*cos + y*sin, x*sin + y*cos}
+	return edgeBox{c.Sub(half), c.Add(half)}
+}

@@ -1,0 +1,111 @@
+package joint
+
+import (
+	"fmt"
+
+	"pintle/check"
+	"pintle/fit"
+)
+
+// lengths are the usual lengths of cap screws in mm (ISO 4762, from memory;
+// 14, 18 and 22 are sold less often).
+var lengths = []float64{4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 22, 25, 30, 35, 40, 45, 50, 60}
+
+// tailroom is what a screw should show beyond its nut, in mm (common practice,
+// no source).
+const tailroom = 0.5
+
+// screwFor returns the shortest usual length that passes a grip and fills its
+// nut, 0 where none does.
+func screwFor(s fit.Screw, grip float64) float64 {
+	for _, l := range lengths {
+		if l >= grip+s.NutHeight+tailroom {
+			return l
+		}
+	}
+	return 0
+}
+
+// A hornJoint is how pinion and horn are screwed together: nuts under the disc,
+// or heads under it and nuts on the pinion.
+type hornJoint struct {
+	screw      fit.Screw
+	length     float64 // mm
+	headsUnder bool
+	above      float64 // mm that heads or nuts stand above the pinion
+	fits       bool    // what is under the disc clears the servo
+}
+
+// hornJoint finds the screws between pinion and horn: what they grip, and the
+// room between the disc and the servo. It returns false where there are none.
+func (t *turning) hornJoint() (hornJoint, bool) {
+	screw, ok := t.hornScrew()
+	if !ok {
+		return hornJoint{}, false
+	}
+	grip, room := t.table.FaceWidth+t.standOff, t.servo.Horn.HubHeight-tailroom
+	length := screwFor(screw, grip)
+	if length-grip <= room {
+		return hornJoint{screw, length, false, screw.HeadHeight, true}, true
+	}
+	return hornJoint{screw, length, true, length - grip, screw.HeadHeight <= room}, true
+}
+
+var ruleHornScrew = check.Rule{
+	Name: "horn-screw", Symbol: "l", Unit: "mm",
+	Meaning: "The screws that join pinion and horn have their nuts or their heads under the disc, where they must not touch the servo.",
+	Formula: "shortest usual length that fills the nut; end or head under the disc against the hub's height less 0.5 mm",
+	Source:  "geometry; lengths of ISO 4762 from memory", Change: "use a smaller screw, or one with a lower head",
+	Sense: check.Informs,
+}
+
+// hornScrewFinding judges the screws between pinion and horn.
+func (t *turning) hornScrewFinding() (check.Finding, bool) {
+	j, ok := t.hornJoint()
+	if !ok {
+		return check.Finding{}, false
+	}
+	if !j.fits {
+		return ruleHornScrew.Say(check.Caution, j.length,
+			fmt.Sprintf("neither the nuts nor the heads of %s fit between the horn's disc and the servo", j.screw.Size), ruleHornScrew.Change), true
+	}
+	return ruleHornScrew.Say(check.Pass, j.length, j.words(), ""), true
+}
+
+func (j hornJoint) words() string {
+	way := "nuts under the disc"
+	if j.headsUnder {
+		way = "heads under the disc, nuts on the pinion"
+	}
+	return fmt.Sprintf("%s x %s, %s", j.screw.Size, check.Number(j.length), way)
+}
+
+// assembly lists how the joint goes together, with its screws.
+func (t *turning) assembly() []string {
+	var lines []string
+	say := func(format string, args ...any) { lines = append(lines, fmt.Sprintf(format, args...)) }
+	if t.ring != nil {
+		lines = append(lines, t.ring.Assembly()...)
+	}
+	if p := t.plate; p != nil {
+		s := p.spec
+		grip := t.ring.FlangeThickness() + s.thickness - recessDepth
+		say("Ring into the plate's recess: %d screws %s x %s with nuts under the plate", len(s.bolts), s.bolt.Size, check.Number(screwFor(s.bolt, grip)))
+		say("Servo from above, shaft towards the ring's line of centres: 4 screws %s x %s with nuts, left loose", p.tabScrew.Size, check.Number(screwFor(p.tabScrew, t.servo.Tabs.Thickness+s.thickness)))
+	}
+	if j, ok := t.hornJoint(); ok {
+		say("Horn into the pinion's pocket, hub out: %d screws %s", t.servo.Horn.Holes, j.words())
+		say("Servo at its middle pulse, then pinion and horn onto the spline; the horn's own screw goes in through the pinion's hole")
+	}
+	if t.table.Wheel.Hub == "journal" {
+		say("Wheel's journal into the bearing until its shoulder rests on the inner ring all round")
+	}
+	if t.plate != nil {
+		say("Set the mesh at its tightest place with a strip of paper of 0.1 mm, tighten the servo, turn the strip out; nothing may bind over the whole swing")
+	}
+	if w := t.table.Wheel; w.BoltCircle > 0 {
+		most := w.Spacer + t.table.FaceWidth
+		say("Table onto the wheel: %d screws %s that cut their own thread, as long as the table is thick plus %s to %s mm", w.ScrewCount, w.ScrewSize, check.Number(w.Spacer+0.6*t.table.FaceWidth), check.Number(most))
+	}
+	return lines
+}

@@ -1,0 +1,26 @@
+package joint
+
+import "pintle/export"
+
+// addCurves puts into the report what was followed through a mesh cycle.
+func (b *builder) addCurves() {
+	for _, name := range sorted(b.turnings) {
+		points := b.turnings[name].pair.Motion()
+		if len(points) == 0 {
+			continue
+		}
+		backlash := export.Curve{
+			Title: "gears." + name + ": backlash of the outlines, turned through one pitch",
+			X:     "turn of the pinion, deg", Y: "normal backlash j_bn, mm",
+		}
+		gap := export.Curve{
+			Title: "gears." + name + ": least gap between the outlines at rest",
+			X:     backlash.X, Y: "gap, mm",
+		}
+		for _, p := range points {
+			backlash.At = append(backlash.At, [2]float64{p.TurnDeg, p.Backlash})
+			gap.At = append(gap.At, [2]float64{p.TurnDeg, p.Gap})
+		}
+		b.report.Curves = append(b.report.Curves, backlash, gap)
+	}
+}

@@ -1,0 +1,111 @@
+package joint
+
+import (
+	"math"
+
+	"pintle/bearing"
+	"pintle/check"
+	"pintle/gear"
+)
+
+// addGears designs every pair, on its horn and bearing where it has them.
+func (b *builder) addGears() error {
+	for _, name := range sorted(b.file.Gears) {
+		t := &turning{name: name, table: b.file.Gears[name]}
+		if err := b.stack(t); err != nil {
+			return err
+		}
+		spec, err := b.pairSpec(t)
+		if err != nil {
+			return err
+		}
+		if t.pair, err = gear.NewPair(spec); err != nil {
+			return b.file.Blame("gears."+name, err)
+		}
+		material, err := b.material("gears."+name, t.table.Material)
+		if err != nil {
+			return err
+		}
+		b.turnings[name] = t
+		b.add("gears."+name, t.pair, material, t.gearNotes)
+	}
+	return nil
+}
+
+// pairSpec turns a table into the spec of its pair.
+func (b *builder) pairSpec(t *turning) (gear.PairSpec, error) {
+	g := t.table
+	spec := gear.PairSpec{
+		Name: t.name, Module: g.Module, Teeth: g.Teeth, Shift: g.Shift.X,
+		PressureAngle: g.PressureAngleDeg * math.Pi / 180, CentreDistance: g.CentreDistance,
+		Backlash: g.Backlash, FaceWidth: g.FaceWidth,
+		ChordError: b.options.ChordError, Card: b.card, Limits: b.file.Limits,
+	}
+	switch g.Shift.Rule {
+	case ShiftChoose:
+		spec.ShiftRule = gear.ShiftChoose
+	case ShiftBalanced:
+		spec.ShiftRule = gear.ShiftBalanced
+	}
+	var err error
+	if spec.Pinion, err = b.gearBody(t, g.Pinion, "pinion"); err != nil {
+		return spec, err
+	}
+	spec.Wheel, err = b.gearBody(t, g.Wheel, "wheel")
+	return spec, err
+}
+
+// gearBody turns the hub that a table asks for into a gear's body.
+func (b *builder) gearBody(t *turning, g Gear, role string) (gear.Body, error) {
+	table := "gears." + t.name
+	body := gear.Body{Bore: g.Bore}
+	refuse := func(field, text, reason, remedy string) error {
+		return b.file.Blame(table+"."+role, &check.FieldError{Field: field, Text: text, Reason: reason, Remedy: remedy})
+	}
+	if g.BoltCircle > 0 {
+		screw, err := b.screw(table+"."+role, g.ScrewSize, "M3")
+		if err != nil {
+			return body, err
+		}
+		body.Bolts = &gear.BoltCircle{Diameter: g.BoltCircle, Screw: screw, Count: g.ScrewCount}
+	}
+	switch g.Hub {
+	case "", "round":
+	case "horn":
+		servo, ok := b.file.Servos[t.table.Servo]
+		if !ok || servo.Horn.Kind == "" {
+			return body, refuse("hub", g.Hub, "needs a servo with a measured horn", "add horn = { kind = \"disc\", ... } to the servo's table and name the servo here")
+		}
+		h := servo.Horn
+		body.Horn = &gear.HornPocket{
+			Kind: h.Kind, Diameter: h.Diameter, Thickness: h.Thickness, HubDiameter: h.HubDiameter,
+			Holes: h.Holes, HoleCircle: h.HoleCircle, Hole: h.Hole, StandOff: t.standOff,
+			Arm: h.Arm, WidthAtHub: h.WidthAtHub, WidthAtTip: h.WidthAtTip, Arms: h.Arms, HolesAt: h.HolesAt,
+			SplineTeeth: servo.SplineTeeth, AtNeutral: h.AtNeutralDeg * math.Pi / 180, Wanted: h.WantedDeg * math.Pi / 180, Tried: h.TriedOnSpline,
+		}
+	case "journal":
+		if g.Bearing == "" {
+			return body, refuse("hub", g.Hub, "needs the bearing it carries", "add bearing = \"NAME\" beside hub")
+		}
+		found, _, err := b.bearingNamed(g.Bearing)
+		if err != nil {
+			return body, err
+		}
+		lo, hi := bearing.ShaftShoulder(found)
+		body.Journal = &gear.Journal{
+			Bore: found.Bore, Length: innerWidth(found) - journalShortfall,
+			ShoulderDiameter: (lo + hi) / 2, ShoulderHeight: max(t.rise, leastRise), Hollow: g.Bore,
+		}
+		body.Bore = 0
+		if g.Retain.Kind != "" {
+			screw, err := b.screw(table+"."+role+".retain", g.Retain.ScrewSize, "M6")
+			if err != nil {
+				return body, err
+			}
+			body.Retain = &gear.Retain{Kind: g.Retain.Kind, Screw: screw}
+		}
+	default:
+		return body, refuse("hub", g.Hub, "is not made yet", "use horn, journal or round")
+	}
+	return body, nil
+}

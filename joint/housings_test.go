@@ -1,0 +1,130 @@
+package joint
+
+import (
+	"strings"
+	"testing"
+
+	"pintle/check"
+)
+
+const rings = `format = "pintle-joint/1"
+[printer]
+material = "PETG"
+[bearing.a]
+designation = "608"
+[bearing.t]
+designation = "51106"
+washer_bore = 32
+`
+
+func designed(t *testing.T, text string) (*Result, error) {
+	t.Helper()
+	file, err := Read("x.toml", []byte(rings+text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Design(file, Options{Tool: "pintle test"})
+}
+
+// Every key of a housing reaches its ring: the parts are made, and the report
+// holds what was asked for.
+func TestHousingKeys(t *testing.T) {
+	result, err := designed(t, `
+[housing.cap]
+bearing = "a"
+mount = { kind = "foot", screw_size = "M4", screw_count = 2, thickness = 4 }
+retention = { kind = "cap", screw_size = "M2", screw_count = 4, thickness = 3.5 }
+pressing_disc = true
+inspection_slots = 3
+shoulder_thickness = 4
+[housing.lip]
+bearing = "a"
+fit = "crush-ribs"
+ribs = { count = 6, height = 0.35 }
+retention = { kind = "lip", height = 0.12 }
+knock_out = { count = 2, width = 3 }
+corner_relief = { width = 0.5, depth = 0.4 }
+shoulder_hole = 17
+[housing.tube]
+bearing = "a"
+fit = "N7"
+bore_depth = 30
+[housing.base]
+bearing = "t"
+`)
+	if err != nil {
+		t.Fatal(err)
+	}
+	parts := map[string]bool{}
+	for _, p := range result.Report.Parts {
+		parts[p.Name] = true
+	}
+	for _, name := range []string{"cap-ring", "cap-cap", "cap-pressing-disc", "lip-ring", "tube-ring", "base-ring"} {
+		if !parts[name] {
+			t.Errorf("no part %s among %v", name, parts)
+		}
+	}
+	for _, test := range []struct {
+		design, key string
+		want        any
+	}{
+		{"cap", "foot_thickness", 4.0},
+		{"cap", "screw_size", "M4"},
+		{"cap", "cap_screw_size", "M2"},
+		{"cap", "seat_height", 4.0},
+		{"lip", "rib_count", 6},
+		{"lip", "rib_height", 0.35},
+		{"lip", "lip_height", 0.12},
+		{"lip", "knock_out_width", 3.0},
+		{"lip", "corner_relief_width", 0.5},
+		{"lip", "shoulder_hole", 17.0},
+		{"tube", "bore_depth", 30.0},
+		{"tube", "seat_lower_um", -28.0},
+		{"base", "shoulder_hole_min", 32.0},
+	} {
+		if have := result.Report.Designs["housing."+test.design][test.key]; have != test.want {
+			t.Errorf("%s %s = %v, want %v", test.design, test.key, have, test.want)
+		}
+	}
+}
+
+// A refusal names the line of the key that holds the quantity.
+func TestHousingErrorsHaveAPlace(t *testing.T) {
+	for _, test := range []struct{ name, text, want string }{
+		{"no screws of the cap", "retention = { kind = \"cap\", screw_count = 0 }", "x.toml:11:43: housing.h.retention.screw_count"},
+		{"too many slots", "knock_out = { count = 9 }", "x.toml:11:23: housing.h.knock_out.count"},
+		{"short tube", "bore_depth = 3", "x.toml:11:14: housing.h.bore_depth"},
+		{"ribs in a press fit", "ribs = { count = 6 }", "x.toml:11:18: housing.h.ribs.count"},
+	} {
+		_, err := designed(t, "[housing.h]\nbearing = \"a\"\n"+test.text+"\n")
+		if err == nil || !strings.HasPrefix(err.Error(), test.want) {
+			t.Errorf("%s: %v, want %s", test.name, err, test.want)
+		}
+	}
+	for _, test := range []struct{ name, text, want string }{
+		{"span is missing", "second_bearing = \"a\"", `"span" is missing`},
+		{"no such second bearing", "second_bearing = \"b\"\nspan = 20", "there is no [bearing.b]"},
+		{"unknown retention", "retention = { kind = \"glue\" }", "lip, cap"},
+		{"unknown running", "running = \"wild\"", "smooth, normal, shock"},
+	} {
+		_, err := Read("x.toml", []byte(rings+"[housing.h]\nbearing = \"a\"\n"+test.text+"\n"))
+		if err == nil || !strings.Contains(err.Error(), test.want) {
+			t.Errorf("%s: %v, want %s", test.name, err, test.want)
+		}
+	}
+}
+
+// A second bearing on the lighthouse's axis takes its moment: nothing tips, and
+// the pair is judged instead.
+func TestSecondBearing(t *testing.T) {
+	result := build(t, "[housing.lamp]", "[bearing.guide]\ndesignation = \"6003\"\n\n[housing.lamp]\nsecond_bearing = \"guide\"\nspan = 30")
+	seen := map[string]check.Verdict{}
+	for _, f := range result.Report.Findings {
+		if f.Design == "bearing.lamp" {
+			seen[f.Check] = f.Verdict
+		}
+	}
+	if _, tips := seen["tipping"]; tips || seen["bearing-span"] == "" {
+		t.Errorf("findings of the lamp's bearing: %v", seen)
+	}
+}
