@@ -27,6 +27,16 @@ func (h *Housing) retention() float64 {
 	return h.press.AxialForce * frictionLow * max(h.delta, 0) / h.deltaMax
 }
 
+// leastRetention is retention where the seat comes out larger by its standard
+// uncertainty; a machined seat already counts at its loose limit, and ribs crush
+// by more than that.
+func (h *Housing) leastRetention() float64 {
+	if h.delta <= 0 || h.spec.machined() || h.spec.Fit == CrushRibs {
+		return h.retention()
+	}
+	return h.retention() * max(h.delta-h.seat.Sigma, 0) / h.delta
+}
+
 // insertionForce returns the force in N to press the ring in if the seat comes
 // out smaller by its standard uncertainty, or at the tight end of its class.
 func (h *Housing) insertionForce() float64 {

@@ -125,7 +125,7 @@ func (h *Housing) crushed() check.Finding {
 
 func (h *Housing) retained() check.Finding {
 	const hold = "hold it by a lip, a screwed cap or a load that presses into the seat"
-	value := h.retention()*creepFactor + h.lipForce()
+	value := h.leastRetention()*creepFactor + h.lipForce()
 	pull := -h.spec.Load.Axial
 	switch {
 	case h.spec.Cap != nil:

@@ -79,6 +79,9 @@ func forms(designation string) []string {
 	}
 	name := strings.Join(words, "")
 	bare := figures(words[0])
+	if rest := strings.TrimLeft(name[len(bare):], "-"); isUnit(rest) {
+		return nil
+	}
 	forms := []string{name, strings.ReplaceAll(name, "-", "")}
 	for _, seal := range []string{"ZZ", "2RS", "2Z"} {
 		if strings.Contains(name, seal) {
@@ -95,6 +98,13 @@ func forms(designation string) []string {
 		forms = append(forms, thinSeries(form))
 	}
 	return forms
+}
+
+// isUnit says whether what follows the figures is a unit or a word, not the
+// letters for seals, cage and clearance: "608 in" is no bearing.
+func isUnit(rest string) bool {
+	letters := strings.IndexFunc(rest, func(r rune) bool { return r < 'A' || r > 'Z' }) < 0
+	return rest == "IN" || rest == "MM" || rest == "CM" || rest == "INCH" || letters && len(rest) > 4
 }
 
 // figures cuts a designation after its figures, and after the A of R4A.

@@ -242,3 +242,17 @@ func recode(t *testing.T, from, into any) {
 		t.Fatal(err)
 	}
 }
+
+// A size with a unit is no designation; letters for seals and clearance are.
+func TestFindRefusesUnits(t *testing.T) {
+	for _, text := range []string{"608 in", "608in", "608 mm", "608 furlong", "608 inch"} {
+		if b, ok := bearing.Find(text); ok {
+			t.Errorf("%q is taken for %s", text, b.Designation)
+		}
+	}
+	for _, text := range []string{"608-2RS", "608ZZ", "608 C3", "608 LLU", "6204 2RS C3"} {
+		if _, ok := bearing.Find(text); !ok {
+			t.Errorf("%q is not found", text)
+		}
+	}
+}

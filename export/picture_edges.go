@@ -86,20 +86,22 @@ func drawScaleBar(img *image.Gray, scale float64, caption string) {
 	} {
 		draw.Draw(img, bar, ink, image.Point{}, draw.Src)
 	}
-	text(img, x1+10, y+6, check.Number(length)+" mm")
-	if caption != "" {
-		text(img, x1+90, y+6, caption)
-	}
+	end := text(img, x1+10, y+7, check.Number(length)+" mm")
+	text(img, end+24, y+7, caption)
 }
 
-// text writes a line with its baseline at x, y.
-func text(img draw.Image, x, y int, line string) {
-	face, err := opentype.NewFace(lettering(), &opentype.FaceOptions{Size: 15, DPI: 72, Hinting: font.HintingFull})
+// lettersPx is the size of letters in px: legible where the page is printed.
+const lettersPx = 19
+
+// text writes a line with its baseline at x, y and returns where it ends.
+func text(img draw.Image, x, y int, line string) int {
+	face, err := opentype.NewFace(lettering(), &opentype.FaceOptions{Size: lettersPx, DPI: 72, Hinting: font.HintingFull})
 	if err != nil {
 		panic("export: the built-in font: " + err.Error())
 	}
 	d := font.Drawer{Dst: img, Src: image.NewUniform(color.Gray{Y: lineShade}), Face: face, Dot: fixed.P(x, y)}
 	d.DrawString(line)
+	return d.Dot.X.Ceil()
 }
 
 // lettering reads the font once. It ships with its package; that it cannot be

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"pintle/mesh"
@@ -13,7 +14,8 @@ import (
 
 const (
 	stlHeader   = 80
-	stlTriangle = 50 // bytes: a normal and three corners of float32, and a count of attribute bytes
+	stlTriangle = 50   // bytes: a normal and three corners of float32, and a count of attribute bytes
+	stlBlock    = 5000 // triangles encoded at a time
 )
 
 // WriteSTL writes a mesh as binary STL in mm. The header begins with "pintle"
@@ -23,27 +25,37 @@ func WriteSTL(w io.Writer, name string, m *mesh.Mesh) error {
 	if uint64(len(m.Triangles)) > math.MaxUint32 {
 		return fmt.Errorf("writing %s: %d triangles are more than an STL file can count", name, len(m.Triangles))
 	}
-	out := bufio.NewWriterSize(w, 1<<16)
 	var head [stlHeader + 4]byte
 	copy(head[:stlHeader], stlTitle(name))
 	binary.LittleEndian.PutUint32(head[stlHeader:], uint32(len(m.Triangles)))
-	if _, err := out.Write(head[:]); err != nil {
-		return fmt.Errorf("writing %s: %w", name, err)
+	_, err := w.Write(head[:])
+	if err == nil {
+		err = writeBlocks(w, (len(m.Triangles)+stlBlock-1)/stlBlock, func(block int, to []byte) []byte {
+			to = slices.Grow(to, stlBlock*stlTriangle)
+			for i := block * stlBlock; i < min((block+1)*stlBlock, len(m.Triangles)); i++ {
+				to = appendTriangle(to, m.Normal(i), m.Corners(i))
+			}
+			return to
+		})
 	}
-	var record [stlTriangle]byte
-	for i := range m.Triangles {
-		putVector(record[0:], m.Normal(i))
-		for k, p := range m.Corners(i) {
-			putVector(record[12+12*k:], p)
-		}
-		if _, err := out.Write(record[:]); err != nil {
-			return fmt.Errorf("writing %s: %w", name, err)
-		}
-	}
-	if err := out.Flush(); err != nil {
+	if err != nil {
 		return fmt.Errorf("writing %s: %w", name, err)
 	}
 	return nil
+}
+
+func appendTriangle(to []byte, normal [3]float32, corners [3][3]float32) []byte {
+	to = appendVector(to, normal)
+	for _, p := range corners {
+		to = appendVector(to, p)
+	}
+	return append(to, 0, 0)
+}
+
+func appendVector(to []byte, v [3]float32) []byte {
+	to = binary.LittleEndian.AppendUint32(to, math.Float32bits(v[0]))
+	to = binary.LittleEndian.AppendUint32(to, math.Float32bits(v[1]))
+	return binary.LittleEndian.AppendUint32(to, math.Float32bits(v[2]))
 }
 
 // stlTitle shortens a name to what the header holds, in plain ASCII.
@@ -57,12 +69,6 @@ func stlTitle(name string) string {
 		plain = append(plain, byte(r))
 	}
 	return before + string(plain[:min(len(plain), stlHeader-len(before)-len(after))]) + after
-}
-
-func putVector(to []byte, v [3]float32) {
-	for k, x := range v {
-		binary.LittleEndian.PutUint32(to[4*k:], math.Float32bits(x))
-	}
 }
 
 // The formats that ReadSTL tells apart.

@@ -196,13 +196,3 @@ func FuzzReadSTL(f *testing.F) {
 		}
 	})
 }
-
-func BenchmarkWriteSTL(b *testing.B) {
-	m := plateMesh(b)
-	b.SetBytes(int64(84 + 50*len(m.Triangles)))
-	for b.Loop() {
-		if err := export.WriteSTL(new(bytes.Buffer), "plate", m); err != nil {
-			b.Fatal(err)
-		}
-	}
-}

@@ -42,6 +42,17 @@ type Card struct {
 	Bore, Outside    Error   // on the diameter
 	FirstLayerGrowth float64 // mm per side: how far the first layers spread
 	Bed              [2]float64
+
+	Material    string  // it was measured with; "" where nobody said
+	Nozzle      float64 // mm; 0 where nobody said
+	Orientation string  // one of Orientations; "" where nobody said
+
+	// What was tried on a coupon; 0 where it was not.
+	SlipClearance  float64 // mm on the diameter with which a part went in by hand
+	Interference   float64 // mm on the diameter that was pressed in and held
+	InterferenceAt float64 // mm, the diameter it held on
+	Backlash       float64 // mm at the working pitch circle with which a pair ran free
+	LeastWeb       float64 // mm, the thinnest web that printed whole
 }
 
 // Clearances between parts that must slide or turn, in mm on the diameter
@@ -103,6 +114,12 @@ func (c Card) Validate() error {
 		{"uncertainty of the bore error", c.Bore.Sigma, 0, 1, "leave sigma out, or give the scatter of your readings in mm"},
 		{"uncertainty of the outside error", c.Outside.Sigma, 0, 1, "leave sigma out, or give the scatter of your readings in mm"},
 		{"first-layer growth", c.FirstLayerGrowth, 0, 1, "measure how far the first layer stands out, per side"},
+		{"nozzle", c.Nozzle, 0, 2, "the diameter stamped on the nozzle, often 0.4 mm"},
+		{"slip clearance", c.SlipClearance, 0, 1, "what went in by hand, often 0.05 to 0.2 mm on the diameter"},
+		{"interference", c.Interference, 0, 1, "what was pressed in and held, often 0.05 to 0.15 mm on the diameter"},
+		{"diameter of the interference", c.InterferenceAt, 0, 1000, "the outside diameter of the bearing that was tried"},
+		{"backlash", c.Backlash, 0, 2, "what ran free, often 0.1 to 0.3 mm"},
+		{"least web", c.LeastWeb, 0, 10, "the thinnest web that printed whole, often two beads"},
 		{"bed length", c.Bed[0], 20, 2000, "the printable length in mm"},
 		{"bed width", c.Bed[1], 20, 2000, "the printable width in mm"},
 	} {

@@ -5,11 +5,14 @@ import "pintle/fit"
 // A Body says what a gear's teeth sit on. A gear has at most one of Horn,
 // Journal and Bore.
 type Body struct {
-	Horn    *HornPocket
-	Journal *Journal
-	Bore    float64     // plain round bore through the gear, mm; 0 for none
-	Bolts   *BoltCircle // pilot holes through the teeth's height
-	Retain  *Retain     // what holds a journal's ring on the gear; nil for nothing
+	Horn      *HornPocket
+	Journal   *Journal
+	Bore      float64     // plain round bore through the gear, mm; 0 for none
+	Bolts     *BoltCircle // pilot holes through the teeth's height
+	Sector    int         // teeth of a part-turn gear, rounded up to an odd number; 0 for a whole gear
+	SectorHub float64     // diameter of a sector's round body, mm; 0 for a chosen one
+	Rim       float64     // of an internal gear, around its roots, mm; 0 for a chosen one
+	Retain    *Retain     // what holds a journal's ring on the gear; nil for nothing
 }
 
 // A HornPocket holds the servo's own horn. The sizes are those of the horn, as

@@ -34,6 +34,9 @@ func (t tooth) tipFactor() float64 {
 
 // grown returns the tooth with its flanks moved out by d mm along their normals.
 func (t tooth) grown(d float64) tooth {
+	if t.inner {
+		t.base -= 2 * d / t.rb // base is of the space
+	}
 	t.base += d / t.rb
 	t.psi += d / t.rb
 	return t
@@ -72,13 +75,17 @@ func (s solution) correction(i int) correction {
 	}
 	for n, r := range s.spec.Measured[i] {
 		switch {
-		case r.Span > 0:
+		case r.Span > 0 && !t.inner:
 			c.span += step(n+1, "span", r.Span, span.Width, 1)
 		case r.Pins > 0 && pins.Diameter > 0:
 			c.span += step(n+1, "over pins", r.Pins, pins.Over, t.pinsPerSpan(pins.Diameter))
 		}
 		if r.Tip > 0 {
-			c.tip += step(n+1, "tip", r.Tip, t.tipReading(), t.tipFactor()/2) / 2
+			per := t.tipFactor() / 2
+			if t.inner {
+				per = -per // a wider hole has less material
+			}
+			c.tip += step(n+1, "tip", r.Tip, t.tipReading(), per) / 2
 			c.tipRead = true
 		}
 	}
@@ -92,10 +99,15 @@ func (p *Pair) addCaliper(v map[string]any, i int) {
 	g := p.gears[i]
 	full := p.tooth(i, 0, 0)
 	band := 2 * p.spec.Card.Outside.Sigma
-	v["W"+n+"_nominal"], v["W"+n+"_band"] = full.span(g.x).Width, band
-	v["W"+n+"_touches_at"] = g.Span().Touching
+	if g.nominal.inner {
+		band = 2 * p.spec.Card.Bore.Sigma
+	}
+	if !g.nominal.inner {
+		v["W"+n+"_nominal"], v["W"+n+"_band"] = full.span(g.x).Width, band
+		v["W"+n+"_touches_at"] = g.Span().Touching
+	}
 	if pins := g.Pins(); pins.Diameter > 0 {
-		v["M"+n+"_band"] = band * g.nominal.pinsPerSpan(pins.Diameter)
+		v["M"+n+"_band"] = band * math.Abs(g.nominal.pinsPerSpan(pins.Diameter))
 		if nominal, ok := full.over(pins.Diameter); ok {
 			v["M"+n+"_nominal"] = nominal.Over
 		}

@@ -4,9 +4,11 @@ import "math"
 
 // A contact is two nominal teeth at work at a centre distance. Positions along
 // the line of action are measured from the tangent point on the base circle of
-// gear 1.
+// gear 1. Where the formulas of external and internal pairs differ in a sign
+// only, sign is it: +1 or -1.
 type contact struct {
 	t      [2]tooth
+	sign   float64
 	a      float64    // working centre distance, mm
 	alphaW float64    // working pressure angle
 	length float64    // a sin alpha_w, from tangent point to tangent point
@@ -16,14 +18,21 @@ type contact struct {
 }
 
 func newContact(t1, t2 tooth, a float64) contact {
-	c := contact{t: [2]tooth{t1, t2}, a: a}
-	c.alphaW = math.Acos(math.Min((t1.rb+t2.rb)/a, 1))
+	c := contact{t: [2]tooth{t1, t2}, sign: 1, a: a}
+	if t2.inner {
+		c.sign = -1
+	}
+	c.alphaW = math.Acos(math.Min(math.Abs(c.base())/a, 1))
 	c.length = a * math.Sin(c.alphaW)
-	c.start = c.length - t2.to*t2.rb
+	c.start = c.sign * (c.length - t2.to*t2.rb)
 	c.end = t1.to * t1.rb
 	c.form = [2]float64{t1.from * t1.rb, t2.from * t2.rb}
 	return c
 }
+
+// base returns the sum of the base radii, or for an internal pair the wheel's
+// less the pinion's.
+func (c contact) base() float64 { return c.t[1].rb + c.sign*c.t[0].rb }
 
 // basePitch returns p_b.
 func (c contact) basePitch() float64 { return math.Pi * c.t[0].m * math.Cos(c.t[0].alpha) }
@@ -33,29 +42,41 @@ func (c contact) basePitch() float64 { return math.Pi * c.t[0].m * math.Cos(c.t[
 // flanks never work together.
 func (c contact) ratio() float64 {
 	start := math.Max(c.start, c.form[0])
-	end := math.Min(c.end, c.length-c.form[1])
+	end := math.Min(c.end, c.sign*(c.length-c.form[1]))
 	return (end - start) / c.basePitch()
 }
 
 // at returns the same teeth at another centre distance.
 func (c contact) at(a float64) contact { return newContact(c.t[0], c.t[1], a) }
 
+// closer returns the same teeth with the axes moved by d mm the way that takes
+// backlash: together, or apart for an internal pair.
+func (c contact) closer(d float64) contact { return c.at(c.a - c.sign*d) }
+
 // tight returns the centre distance at which the backlash is zero: there the
-// two teeth fill the pitch, base_1 z_1 + base_2 z_2 = pi + (z_1 + z_2) inv.
-func (c contact) tight() float64 {
-	return (c.t[0].rb + c.t[1].rb) / math.Cos(InverseInvolute(c.tightInvolute()))
-}
+// two teeth fill the pitch, base_1 z_1 + base_2 z_2 = pi + (z_1 + z_2) inv. A
+// tooth of an internal pair fills the wheel's space instead.
+func (c contact) tight() float64 { return c.distanceAt(0) }
 
 // tightInvolute returns inv(alpha_w) at zero backlash.
 func (c contact) tightInvolute() float64 {
 	z1, z2 := float64(c.t[0].z), float64(c.t[1].z)
+	if c.sign < 0 {
+		return (c.t[1].base*z2 - c.t[0].base*z1) / (z2 - z1)
+	}
 	return (c.t[0].base*z1 + c.t[1].base*z2 - math.Pi) / (z1 + z2)
+}
+
+// distanceAt returns the centre distance in mm at which the normal backlash has
+// a value.
+func (c contact) distanceAt(backlash float64) float64 {
+	return c.base() / math.Cos(InverseInvolute(c.tightInvolute()+c.sign*backlash/(2*c.base())))
 }
 
 // normalBacklash returns j_bn = (d_b1 + d_b2)(inv alpha_w - inv alpha_tight) at
 // the centre distance; negative where the teeth jam.
 func (c contact) normalBacklash() float64 {
-	return 2 * (c.t[0].rb + c.t[1].rb) * (Involute(c.alphaW) - c.tightInvolute())
+	return c.sign * 2 * c.base() * (Involute(c.alphaW) - c.tightInvolute())
 }
 
 // backlash returns j_wt at the working pitch circle.
@@ -76,11 +97,16 @@ func (c contact) rollOfMate(i int) float64 {
 	if i == 0 {
 		return c.start
 	}
-	return c.length - c.end
+	return c.length - c.sign*c.end
 }
 
 // tipClearance returns c between the root of gear i and its mate's tip.
-func (c contact) tipClearance(i int) float64 { return c.a - c.t[1-i].ra - c.t[i].rf }
+func (c contact) tipClearance(i int) float64 {
+	if c.sign < 0 {
+		return [2]float64{c.t[1].ra - c.a - c.t[0].rf, c.t[1].rf - c.a - c.t[0].ra}[i]
+	}
+	return c.a - c.t[1-i].ra - c.t[i].rf
+}
 
 // sliding returns the specific sliding zeta of gear i at the end of the path
 // where its root works: -Inf where that end lies on the base circle or beyond.
@@ -89,6 +115,10 @@ func (c contact) sliding(i int) float64 {
 	if own <= 0 {
 		return math.Inf(-1)
 	}
+	mate := c.length - own
+	if c.sign < 0 {
+		mate = [2]float64{c.length + own, c.end}[i]
+	}
 	u := float64(c.t[1-i].z) / float64(c.t[i].z)
-	return 1 - (c.length-own)/(u*own)
+	return 1 - mate/(u*own)
 }

@@ -10,7 +10,8 @@
 // Symbols and signs are those of ISO 21771:2007 (definitions recalled, formulas
 // derived): the number of teeth of an internal gear is negative and a positive
 // profile shift always thickens the tooth, so x2 = -x2 of the handbooks that
-// keep z2 > 0. Only external pairs are made yet.
+// keep z2 > 0. Diameters of an internal gear and centre distances are
+// magnitudes. Only the wheel can be an internal gear.
 //
 // The flank is the involute of the base circle, inv(a) = tan(a) - a. Flank and
 // root fillet are what the basic rack of ISO 53 leaves when it rolls on the

@@ -39,9 +39,15 @@ func (p *Pair) Findings() []check.Finding {
 		all = append(all, f)
 	}
 	for i := range p.gears {
-		all = append(all, p.saySpan(i), p.sayChamfer(i), p.sayAllowance(i))
+		if !p.contact.t[i].inner {
+			all = append(all, p.saySpan(i))
+		}
+		all = append(all, p.sayChamfer(i), p.sayAllowance(i))
 		all = append(all, p.sayStrength(i)...)
 		all = append(all, p.judgeMargins(i)...)
+		if f, ok := p.saySectorTeeth(i); ok {
+			all = append(all, f)
+		}
 		if f, ok := p.saySector(i); ok {
 			all = append(all, f)
 		}
@@ -60,7 +66,7 @@ func (p *Pair) Findings() []check.Finding {
 
 func (p *Pair) sayHunting() check.Finding {
 	turns := p.meetAgain()
-	divisor := p.spec.Teeth[1] / turns
+	divisor := p.contact.t[1].z / turns
 	v := check.Pass
 	if divisor > 1 {
 		v = check.Note

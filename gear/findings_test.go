@@ -101,7 +101,8 @@ func TestRulesAreComplete(t *testing.T) {
 	told := map[string]bool{}
 	spec := lampSpec()
 	spec.Measured[1] = []Readings{{Span: 16.2}}
-	for _, f := range mustPair(t, spec).Findings() {
+	findings := append(mustPair(t, spec).Findings(), mustPair(t, ringSpec(24, 60)).Findings()...)
+	for _, f := range append(findings, mustPair(t, sectorSpec()).Findings()...) {
 		if !listed[f.Check] {
 			t.Errorf("%s is not among the rules", f.Check)
 		}
@@ -159,7 +160,7 @@ func TestRemediesCure(t *testing.T) {
 	const seed = 8
 	rnd := rand.New(rand.NewPCG(seed, seed))
 	followed := map[string]int{}
-	for range 400 {
+	for range 160 {
 		p, err := NewPair(poorSpec(rnd))
 		if err != nil {
 			continue

@@ -2,6 +2,7 @@ package gear
 
 import (
 	"math"
+	"slices"
 
 	"pintle/geom"
 )
@@ -14,13 +15,14 @@ type side []geom.Point
 // sides of each tooth that may come to the mesh, by tooth number.
 type toothed struct {
 	z            int
+	inner        bool
 	rb           float64
 	upper, lower map[int]side
 	near, far    float64 // smallest and largest radius of all points
 }
 
 func newToothed(t tooth) *toothed {
-	return &toothed{z: t.z, rb: t.rb, upper: map[int]side{}, lower: map[int]side{}, near: math.Inf(1)}
+	return &toothed{z: t.z, inner: t.inner, rb: t.rb, upper: map[int]side{}, lower: map[int]side{}, near: math.Inf(1)}
 }
 
 // add takes one more tooth.
@@ -33,10 +35,6 @@ func (g *toothed) add(k int, upper, lower side) {
 	}
 }
 
-// reach returns how many teeth on either side of tooth 0 may come to the mesh
-// within one cycle.
-func (t tooth) reach() int { return min(4, t.z/2) }
-
 // wrapped returns the number of tooth k of z, from above -z/2 to z/2.
 func wrapped(k, z int) int {
 	switch {
@@ -48,8 +46,9 @@ func wrapped(k, z int) int {
 	return k
 }
 
-// ofPoints cuts the teeth around tooth 0 out of a closed outline.
-func ofPoints(t tooth, outline []geom.Point) *toothed {
+// ofPoints cuts the teeth around tooth 0 out of a closed outline, n to either
+// side.
+func ofPoints(t tooth, outline []geom.Point, n int) *toothed {
 	pitch := 2 * math.Pi / float64(t.z)
 	number := func(p geom.Point) int { return wrapped(int(math.Round(p.Angle()/pitch)), t.z) }
 	first := 0 // where a tooth begins
@@ -64,7 +63,7 @@ func ofPoints(t tooth, outline []geom.Point) *toothed {
 	for i := range outline {
 		p := outline[(first+i)%len(outline)]
 		k := number(p)
-		if max(k, -k) > t.reach() {
+		if max(k, -k) > n {
 			continue
 		}
 		own := p.Rotate(-pitch * float64(k))
@@ -77,37 +76,49 @@ func ofPoints(t tooth, outline []geom.Point) *toothed {
 	}
 	g := newToothed(t)
 	for k, s := range upper {
-		for i, j := 0, len(s)-1; i < j; i, j = i+1, j-1 {
-			s[i], s[j] = s[j], s[i]
-		}
-		g.add(k, s, lower[k])
+		g.add(k, fromRoot(s, t.inner), fromRoot(lower[k], t.inner))
 	}
 	return g
 }
 
+// fromRoot returns the points of a side in the order from root to tip.
+func fromRoot(s side, inner bool) side {
+	if first, last := s[0].Len(), s[len(s)-1].Len(); (first > last) != inner {
+		slices.Reverse(s)
+	}
+	return s
+}
+
 // ofLoop is ofPoints for an outline on the grid: the very points of the
 // exported file.
-func ofLoop(t tooth, loop geom.Loop) *toothed {
+func ofLoop(t tooth, loop geom.Loop, n int) *toothed {
 	points := make([]geom.Point, len(loop))
 	for i, v := range loop {
 		points[i] = v.Point()
 	}
-	return ofPoints(t, points)
+	return ofPoints(t, points, n)
 }
 
-// ofCurve samples the teeth from their formulas, n steps to a flank.
-func ofCurve(t tooth, n int) *toothed {
+// ofCurve samples the teeth from their formulas in steps to a flank, n teeth to
+// either side.
+func ofCurve(t tooth, steps, n int) *toothed {
 	var half side
-	for i := range n / 2 {
-		p, _ := t.fillet(t.bottom * float64(i) / float64(n/2))
+	for i := range steps / 2 {
+		p, _ := t.fillet(t.bottom * float64(i) / float64(steps/2))
 		half = append(half, p)
 	}
-	for i := range n + 1 {
-		p, _ := t.flank(t.from + (t.to-t.from)*float64(i)/float64(n))
+	for i := range steps + 1 {
+		p, _ := t.flank(t.from + (t.to-t.from)*float64(i)/float64(steps))
 		half = append(half, p)
+	}
+	if t.inner { // the space's side is that of the tooth beside it
+		for i, p := range half {
+			p = p.Rotate(-math.Pi / float64(t.z))
+			half[i] = geom.Point{X: p.X, Y: -p.Y}
+		}
 	}
 	g := newToothed(t)
-	for k := -t.reach(); k <= t.reach(); k++ {
+	for k := -min(n, t.z/2); k <= min(n, t.z/2); k++ {
 		g.add(wrapped(k, t.z), half, half)
 	}
 	return g
@@ -122,8 +133,16 @@ type chain struct {
 
 func newChain(s side) chain {
 	var c chain
-	for _, p := range s {
+	inwards := len(s) > 1 && s[0].Len() > s[len(s)-1].Len() // an internal gear's
+	for i := range s {
+		p := s[i]
+		if inwards {
+			p = s[len(s)-1-i]
+		}
 		r := p.Len()
+		for n := len(c.r); inwards && n > 0 && r <= c.r[n-1]; n-- {
+			c.p, c.r = c.p[:n-1], c.r[:n-1] // the tip's corner counts, not its arc
+		}
 		if n := len(c.r); n > 0 && r <= c.r[n-1] {
 			continue
 		}
@@ -152,4 +171,13 @@ func crossing(a, b geom.Point, r float64) geom.Point {
 	along, square := a.X*d.X+a.Y*d.Y, d.X*d.X+d.Y*d.Y
 	rest := along*along + square*(r*r-a.X*a.X-a.Y*a.Y)
 	return a.Add(d.Scale((math.Sqrt(math.Max(rest, 0)) - along) / square))
+}
+
+// most returns the largest n with all teeth from -n to n there.
+func (g *toothed) most() int {
+	n := 0
+	for n+1 <= g.z/2 && g.upper[wrapped(n+1, g.z)] != nil && g.upper[wrapped(-n-1, g.z)] != nil {
+		n++
+	}
+	return n
 }

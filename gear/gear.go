@@ -13,10 +13,12 @@ import (
 type Gear struct {
 	nominal, drawn tooth
 	x              float64
-	chord          float64      // chord error of the outline
-	inset          float64      // of the drawn flanks, inside the nominal ones
-	left           float64      // what is expected to be missing on a printed flank
-	outline        geom.Contour // drawn
+	chord          float64               // chord error of the outline
+	sector         int                   // teeth that are made, 0 for all
+	inset          float64               // of the drawn flanks, inside the nominal ones
+	outside        func(d float64) tooth // the nominal tooth with its outline moved out by d mm
+	left           float64               // what is expected to be missing on a printed flank
+	outline        geom.Contour          // drawn
 	body           structure
 	part           geom.Part
 	fits           []fit.Fit
@@ -117,21 +119,49 @@ func (g *Gear) Fits() []fit.Fit { return g.fits }
 // also to what leaves a tip and outwards to the tool's tip radius.
 func (s solution) drawn(i int) (drawn tooth, inset float64) {
 	nominal, c := s.contact.t[i], s.correction(i)
-	d := 2 * nominal.r
-	bound := 0.1 * nominal.m
-	card := (d - s.spec.Card.Outside.Draw(d)) / 2
+	bound, card := 0.1*nominal.m, s.cardInset(i)
 	inset = math.Max(math.Min(card+c.span/2, bound), -math.Min(bound, nominal.rho))
 	for range 8 {
-		t := s.tooth(i, s.thin, inset)
+		t := s.tooth(i, s.thin, inset+s.outwards(i))
 		if c.tipRead {
 			t = t.altered((inset - card - c.tip) / t.m)
 		}
-		if t.psi > 0 && t.form() < t.ra && t.thickness(t.ra) > 0.01*t.m && t.neck() > 0.05*t.m {
+		if t.psi > 0 && (t.form() < t.ra) != t.inner && t.thickness(t.ra) > 0.01*t.m && t.neck() > 0.05*t.m {
 			return t, inset
 		}
 		inset /= 2
 	}
 	return nominal, 0
+}
+
+// cardInset returns how far the card's error moves the drawn outline into the
+// nominal one: half the outside error, or half the bore error of an internal
+// gear.
+func (s solution) cardInset(i int) float64 {
+	d := 2 * s.contact.t[i].r
+	if s.contact.t[i].inner {
+		return (s.spec.Card.Bore.Draw(d) - d) / 2
+	}
+	return (d - s.spec.Card.Outside.Draw(d)) / 2
+}
+
+// printedGrowth returns how far a flank drawn with an inset comes out beyond it.
+func (s solution) printedGrowth(i int, inset float64) float64 {
+	d := 2 * s.contact.t[i].r
+	if s.contact.t[i].inner {
+		return -s.spec.Card.Bore.At(d+2*inset) / 2
+	}
+	return s.spec.Card.Outside.At(d-2*inset) / 2
+}
+
+// outwards is how much further in the hollow flanks of an internal gear are
+// drawn, so that their chords touch the flank from outside the material, as a
+// bore's do.
+func (s solution) outwards(i int) float64 {
+	if s.contact.t[i].inner {
+		return s.spec.ChordError
+	}
+	return 0
 }
 
 // toothFits returns what card and readings change on the teeth: tip circle and
@@ -144,9 +174,31 @@ func (s solution) toothFits(i int, drawn tooth) []fit.Fit {
 	if c.tipRead {
 		tip.Expected += 2*c.tip - c.span
 	}
+	if nominal.inner {
+		return s.innerFits(i, drawn)
+	}
 	span := nominal.span(s.x[i])
 	over := card.Peg(part, "span", span.Width)
 	over.Drawn = drawn.spanOver(span.Teeth)
 	over.Expected = over.Drawn + card.Outside.At(2*drawn.r) + c.span
 	return []fit.Fit{tip, over}
+}
+
+// innerFits is toothFits for an internal gear: tip circle and measurement
+// between pins.
+func (s solution) innerFits(i int, drawn tooth) []fit.Fit {
+	card, part, nominal := s.spec.Card, s.spec.partName(i), s.contact.t[i]
+	tip := card.Hole(part, "tip circle", 2*nominal.ra)
+	tip.Drawn = 2 * drawn.ra
+	tip.Expected = tip.Drawn + card.Bore.At(tip.Drawn)
+	pins := nominal.pins(s.x[i])
+	if pins.Diameter == 0 {
+		return []fit.Fit{tip, tip}
+	}
+	between := card.Hole(part, "between pins", pins.Over)
+	as, _ := drawn.over(pins.Diameter)
+	_, inset := s.drawn(i)
+	made, _ := nominal.grown(s.printedGrowth(i, inset) - inset + s.correction(i).span/2).over(pins.Diameter)
+	between.Drawn, between.Expected = as.Over, made.Over
+	return []fit.Fit{tip, between}
 }

@@ -156,7 +156,7 @@ func (s *structure) addHornScrews(h HornPocket, p pocket, hub fit.Fit) error {
 	f := s.card.Hole(s.part, screw.Size+" screw hole", screw.Clearance)
 	s.fits = append(s.fits, f)
 	field, at, count := "horn hole circle", []float64{h.HoleCircle / 2}, h.Holes
-	if count = h.Holes; h.arms() > 0 {
+	if h.arms() > 0 {
 		field, count = "horn holes_at", h.arms()
 		at = s.spacedHoles(h.HolesAt, f, hub)
 		if len(at) == 0 {

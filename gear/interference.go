@@ -5,6 +5,9 @@ import "math"
 // interference returns the least room in mm between the tip of either gear and
 // the root fillet of the other: negative where they cross.
 func (c contact) interference() float64 {
+	if c.sign < 0 {
+		return c.internalFillets()
+	}
 	swapped := newContact(c.t[1], c.t[0], c.a)
 	return math.Min(c.tipOnFillet(), swapped.tipOnFillet())
 }

@@ -34,6 +34,9 @@ func (s solution) toothRules() []judgement {
 	if s.spec.Climate.Known {
 		js = append(js, judgement{rule: "backlash-climate", gear: -1})
 	}
+	if s.contact.sign < 0 {
+		js = append(js, judgement{rule: "internal-involute", gear: -1}, judgement{rule: "trochoid", gear: -1}, judgement{rule: "trimming", gear: -1})
+	}
 	for i := range 2 {
 		js = append(js, judgement{rule: "tip-thickness", gear: i}, judgement{rule: "tip-clearance", gear: i}, judgement{rule: "undercut", gear: i})
 	}
@@ -47,13 +50,13 @@ func (s solution) judge(j judgement) judgement {
 	switch j.rule {
 	case "contact-ratio":
 		j.value = c.ratio()
-		j.note = "at the largest centre distance " + check.Number(c.at(c.a+s.spec.CentreTolerance).ratio())
+		j.note = "with the centres off by their tolerance " + check.Number(c.closer(-s.spec.CentreTolerance).ratio())
 	case "backlash":
-		j.value = c.at(c.a - s.spec.CentreTolerance).normalBacklash()
+		j.value = c.closer(s.spec.CentreTolerance).normalBacklash()
 		j.note = s.windowText()
 		own = check.Limit{Caution: minBacklashFloor(c.a, m), Fail: math.SmallestNonzeroFloat64}
 	case "lost-motion":
-		far := c.at(c.a + s.spec.CentreTolerance)
+		far := c.closer(-s.spec.CentreTolerance)
 		j.value = far.normalBacklash() / far.t[1].rb * 180 / math.Pi
 		j.note = s.lostMotionText(j.value)
 		if l := s.spec.LostMotion.Limit; l > 0 {
@@ -66,6 +69,15 @@ func (s solution) judge(j judgement) judgement {
 		own = check.Limit{Caution: minBacklashFloor(c.a, m) / 2, Fail: math.SmallestNonzeroFloat64}
 	case "interference":
 		j.value = c.interference()
+	case "internal-involute":
+		j.value = c.internalInvolute()
+	case "trochoid":
+		j.value = c.trochoid()
+	case "trimming":
+		j.value = c.trimming()
+		if j.value < 0 {
+			j.note = "the pinion goes in along its axis only"
+		}
 	case "tooth-size":
 		j.value = m
 		own = check.Limit{Caution: 2.5 * bead, Fail: check.None}
@@ -88,6 +100,9 @@ func (s solution) judge(j judgement) judgement {
 func (s solution) judgeUndercut(j judgement) judgement {
 	c := s.contact
 	j.value = c.rollOfMate(j.gear) - c.form[j.gear]
+	if c.t[j.gear].inner {
+		j.value = -j.value
+	}
 	switch {
 	case !c.t[j.gear].cut:
 		// Without undercut a tip below the form circle is interference.
@@ -102,7 +117,11 @@ func (s solution) judgeUndercut(j judgement) judgement {
 // windowText says how far the centre distance may be off before the flanks jam.
 func (s solution) windowText() string {
 	c := s.contact
-	return fmt.Sprintf("the teeth jam at a centre distance of %s mm, %s mm nearer than wanted", check.Number(c.tight()), check.Number(c.a-c.tight()))
+	way := "nearer"
+	if c.sign < 0 {
+		way = "farther apart"
+	}
+	return fmt.Sprintf("the teeth jam at a centre distance of %s mm, %s mm %s than wanted", check.Number(c.tight()), check.Number(math.Abs(c.a-c.tight())), way)
 }
 
 // lostMotionText says what the lost motion, in degrees with the centres as far

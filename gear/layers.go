@@ -73,7 +73,12 @@ func (s *structure) slabs(drawn tooth, c, relief float64) []geom.Slab {
 		case z0 == 0 && c > 0:
 			slab.Top = slab.Bottom
 			slab.Bottom = s.widened(slab.Top, relief)
-			slab.Bottom[0] = drawn.relieved(slab.Top[0], c)
+			if s.inner {
+				slab.Bottom[0] = slab.Top[0].Resize(slab.Top[0].Diameter() - 2*relief)
+				slab.Bottom[1] = drawn.relieved(slab.Top[1], c)
+			} else {
+				slab.Bottom[0] = drawn.relieved(slab.Top[0], c)
+			}
 		case s.lead > 0 && z1 == s.height:
 			slab.Top = s.widened(slab.Bottom, s.lead)
 			slab.Top[0] = slab.Bottom[0].Resize(slab.Bottom[0].Diameter() - 2*s.lead)

@@ -13,6 +13,9 @@ type Span struct {
 // span returns W_k with k = max(2, ceil(v - 0.5)), v from the pressure angle at
 // the circle d + 2 x m; a tie goes to the smaller k.
 func (t tooth) span(x float64) Span {
+	if t.inner {
+		return Span{} // no caliper gets behind the teeth
+	}
 	at := math.Max(t.r+x*t.m, t.rb)
 	roll := rollAt(at, t.rb)
 	z := float64(t.z)
@@ -40,6 +43,9 @@ type Pins struct {
 // over returns the measurement with pins of a diameter, and whether they touch
 // the involute, stand above the tips and clear the root.
 func (t tooth) over(pin float64) (Pins, bool) {
+	if t.inner {
+		return t.between(pin)
+	}
 	space := math.Pi/float64(t.z) - t.base // half the space angle at the base circle, may be negative
 	inv := pin/(2*t.rb) - space
 	if inv <= 0 {
@@ -57,13 +63,40 @@ func (t tooth) over(pin float64) (Pins, bool) {
 	return p, ok
 }
 
+// between is over for an internal gear: the measurement between two pins.
+func (t tooth) between(pin float64) (Pins, bool) {
+	inv := t.base - pin/(2*t.rb)
+	if inv <= 0 {
+		return Pins{}, false
+	}
+	a := InverseInvolute(inv)
+	touch := math.Tan(a) + pin/(2*t.rb)
+	centre := t.rb / math.Cos(a)
+	p := Pins{Diameter: pin, Touching: 2 * t.rb * math.Hypot(1, touch)}
+	p.Over = 2*centre - pin
+	if t.z%2 == 1 {
+		p.Over = 2*centre*math.Cos(math.Pi/(2*float64(t.z))) - pin
+	}
+	ok := touch < t.from && touch > t.to && centre-pin/2 < t.ra && centre+pin/2 < t.rf
+	return p, ok
+}
+
+// idealPin returns the pin that touches the circle d + 2 x m, or d - 2 x m of an
+// internal gear.
+func (t tooth) idealPin(x float64) float64 {
+	if t.inner {
+		roll := math.Min(rollAt(t.r-x*t.m, t.rb), t.from)
+		return 2 * t.rb * (roll - math.Tan(roll-t.base))
+	}
+	roll := math.Max(rollAt(t.r+x*t.m, t.rb), t.from)
+	return 2 * t.rb * (math.Tan(roll+math.Pi/float64(t.z)-t.base) - roll)
+}
+
 // pins chooses what a builder can buy: the dowel pin or stock rod nearest to
 // the pin that touches the circle d + 2 x m, and where none suits the nearest
 // drill.
 func (t tooth) pins(x float64) Pins {
-	roll := math.Max(rollAt(t.r+x*t.m, t.rb), t.from)
-	a := roll + math.Pi/float64(t.z) - t.base
-	ideal := 2 * t.rb * (math.Tan(a) - roll)
+	ideal := t.idealPin(x)
 	for _, sizes := range [][]float64{pinSizes(), drillSizes()} {
 		best, found := Pins{}, false
 		for _, d := range sizes {

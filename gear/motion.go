@@ -96,17 +96,18 @@ func (s solution) prove(gears [2]*Gear) proof {
 	tolerance := 2 * s.spec.ChordError
 	var drawn, print, fine [2]*toothed
 	p := proof{same: true}
+	n := s.contact.reach() + 1
 	for i, g := range gears {
 		loop := g.teethLoop()
-		drawn[i], print[i] = ofLoop(g.drawn, loop), nil
+		drawn[i] = g.turnable(loop, n)
 		p.strayed = math.Max(p.strayed, g.strayed(loop))
 		expected := s.expected(i, g)
 		if p.same = p.same && expected == g.drawn; expected == g.drawn {
 			print[i] = drawn[i]
 		} else {
-			print[i] = ofLoop(expected, snapped(expected.few(s.spec.ChordError)))
+			print[i] = ofLoop(expected, snapped(expected.few(s.spec.ChordError, n)), n)
 		}
-		fine[i] = ofCurve(s.contact.t[i], fineSteps)
+		fine[i] = ofCurve(s.contact.t[i], fineSteps, n)
 	}
 	a := s.contact.a
 	p.drawn = newMeshing(drawn[0], drawn[1], a).run(tolerance)
@@ -125,18 +126,23 @@ func (s solution) expected(i int, g *Gear) tooth {
 	case g.drawn == g.nominal:
 		return g.drawn
 	case math.Abs(g.left) < 1e-9:
-		return g.nominal
+		return s.tooth(i, s.thin, s.outwards(i))
 	}
-	return s.tooth(i, s.thin, math.Max(g.left, -g.nominal.rho))
+	return s.tooth(i, s.thin, math.Max(g.left, -g.nominal.rho)+s.outwards(i))
 }
 
-// few returns the outline of the teeth around tooth 0.
-func (t tooth) few(chord float64) []geom.Point {
+// few returns the outline of tooth 0 and of n teeth and more on either side.
+func (t tooth) few(chord float64, n int) []geom.Point {
 	one := t.oneTooth(chord)
+	n = min(n+1, t.z/2)
 	var points []geom.Point
-	for k := -t.reach(); k <= t.reach(); k++ {
+	for k := -n; k <= n; k++ {
+		turn := 2 * math.Pi * float64(k) / float64(t.z)
+		if t.inner {
+			turn = -turn
+		}
 		for _, p := range one {
-			points = append(points, p.Rotate(2*math.Pi*float64(k)/float64(t.z)))
+			points = append(points, p.Rotate(turn))
 		}
 	}
 	return points
@@ -153,22 +159,41 @@ func snapped(points []geom.Point) geom.Loop {
 // teethLoop returns the outline of the teeth as it stands in the exported file,
 // above the bed-side chamfer.
 func (g *Gear) teethLoop() geom.Loop {
-	first := g.part.Layers()[0]
-	if first.Loft {
-		return first.Top.Loops()[0]
+	first, loop := g.part.Layers()[0], 0
+	if g.nominal.inner {
+		loop = 1 // the first hole of the rim
 	}
-	return first.Bottom.Loops()[0]
+	if first.Loft {
+		return first.Top.Loops()[loop]
+	}
+	return first.Bottom.Loops()[loop]
+}
+
+// turnable cuts the teeth around tooth 0 out of the exported outline. A sector's
+// are those of the whole gear: the teeth that are missing are never in mesh.
+func (g *Gear) turnable(loop geom.Loop, n int) *toothed {
+	if g.sector > 0 {
+		loop = snapped(g.drawn.few(g.chord, n))
+	}
+	return ofLoop(g.drawn, loop, n)
 }
 
 // strayed returns the largest distance of an exported vertex from its place on
 // the first tooth, turned by whole pitches. It panics where the file has other
 // vertices than the teeth.
 func (g *Gear) strayed(loop geom.Loop) float64 {
+	first, least := 0, 0.0
+	if g.sector > 0 { // its first tooth, and what is no tooth
+		first, least = -(g.sector-1)/2, g.drawn.rf+0.001
+	}
 	one := g.drawn.oneTooth(g.chord)
 	const step = 1.0 / geom.PerMM
 	far, next := 0.0, 0
 	sin, cos := 0.0, 1.0
 	for _, v := range loop {
+		if v.Point().Len() < least {
+			continue
+		}
 		off := math.Inf(1)
 		for ; off > 2*step; next++ {
 			if next == len(one)*g.drawn.z {
@@ -176,7 +201,11 @@ func (g *Gear) strayed(loop geom.Loop) float64 {
 			}
 			k := next % len(one)
 			if k == 0 {
-				sin, cos = math.Sincos(2 * math.Pi * float64(next/len(one)) / float64(g.drawn.z))
+				turn := 2 * math.Pi * float64(first+next/len(one)) / float64(g.drawn.z)
+				if g.drawn.inner {
+					turn = -turn
+				}
+				sin, cos = math.Sincos(turn)
 			}
 			p := one[k]
 			off = geom.Point{X: p.X*cos - p.Y*sin, Y: p.X*sin + p.Y*cos}.Sub(v.Point()).Len()
@@ -245,7 +274,7 @@ func (p *Pair) motionRemedy() string {
 		[]knob{p.backlashKnob(), p.tipKnob(), p.distanceKnob(), p.shiftKnob(0, true), p.shiftKnob(1, true), p.shiftKnob(0, false), p.shiftKnob(1, false), p.teethKnob(0)},
 		func(s solution) bool {
 			c := s.contact
-			return c.normalBacklash() > far && c.interference() > far && math.Min(c.tipClearance(0), c.tipClearance(1)) > far
+			return c.normalBacklash() > far && math.Min(c.tipClearance(0), c.tipClearance(1)) > far && c.interference() > far
 		})
 	if !ok {
 		return "change: " + rule("mesh-by-motion").Change

@@ -27,7 +27,7 @@ func TestMotionAgreesWithBruteForce(t *testing.T) {
 		}
 		t1, t2 := spec.tooth(0, g1.X, g1.Thin, 0), spec.tooth(1, g2.X, g2.Thin, 0)
 		t1, t2 = t1.altered(g1.K), t2.altered(g2.K)
-		r := newMeshing(ofCurve(t1, 300), ofCurve(t2, 300), a).run(1e-5)
+		r := newMeshing(ofCurve(t1, 300, 4), ofCurve(t2, 300, 4), a).run(1e-5)
 		const tol = 1e-8 // both programs sample the same curves in their own steps
 		near(t, "least backlash", r.min, q.JbnMin, tol)
 		near(t, "largest backlash", r.max, q.JbnMax, tol)
@@ -107,7 +107,7 @@ func TestMotionOfDrawnAndExpected(t *testing.T) {
 // None of it may be accepted.
 func TestMotionFails(t *testing.T) {
 	p := mustPair(t, bareSpec(28, 36))
-	t1, t2 := ofCurve(p.contact.t[0].altered(-0.3), 60), ofCurve(p.contact.t[1].altered(-0.3), 60)
+	t1, t2 := ofCurve(p.contact.t[0].altered(-0.3), 60, 4), ofCurve(p.contact.t[1].altered(-0.3), 60, 4)
 	overlap := func(a float64) float64 { return newMeshing(t1, t2, a).run(1e-4).gap }
 	if g := overlap(48); g <= 0 {
 		t.Errorf("free teeth overlap by %g mm", g)
@@ -131,7 +131,7 @@ func TestMotionFails(t *testing.T) {
 func TestRoomBetweenPolygons(t *testing.T) {
 	edge := side{{X: 3, Y: 1}, {X: 7, Y: 1}}
 	spike := newChain(side{{X: 4, Y: 0}, {X: 5, Y: 0}})
-	m := &meshing{a: 10, far: 5, ratio: 1, pitch: [2]float64{1, 2}}
+	m := &meshing{a: 10, ratio: 1, pitch: [2]float64{1, 2}}
 	got := m.between(edge, spike, 0) // the spike's centre line is half a pitch up
 	near(t, "room", got, 1-math.Asin(1.0/4), 1e-12)
 }

@@ -83,7 +83,7 @@ func randomTooth(rnd *rand.Rand) legalTooth {
 		l.thin = 0.1 * l.m * rnd.Float64()
 		l.rack = []Rack{ProfileA(), ProfileB(), ProfileC(), ProfileD(), {0.8, 0.3, 0}}[rnd.IntN(5)]
 		if l.rack.validate(l.alpha) != nil {
-			l.rack = profileFor(l.alpha)
+			l.rack = ProfileA().Fitted(l.alpha)
 		}
 		l.tooth = newTooth(l.z, l.m, l.alpha, l.x, l.rack, l.thin, 0)
 		s := solution{spec: PairSpec{Teeth: [2]int{l.z, l.z}, PressureAngle: l.alpha, Rack: l.rack}}

@@ -37,8 +37,13 @@ func NewPair(spec PairSpec) (*Pair, error) {
 func newGear(s solution, i int) (*Gear, error) {
 	g := &Gear{nominal: s.contact.t[i], x: s.x[i], chord: s.spec.ChordError}
 	g.drawn, g.inset = s.drawn(i)
-	g.left = g.inset - s.correction(i).span/2 - s.spec.Card.Outside.At(2*(g.nominal.r-g.inset))/2
+	g.outside = func(d float64) tooth { return s.tooth(i, s.thin, -d) }
+	g.left = g.inset - s.correction(i).span/2 - s.printedGrowth(i, g.inset)
 	g.outline = g.drawn.outline(s.spec.ChordError)
+	if b := s.spec.body(i); b.Sector > 0 {
+		g.sector = s.spec.kept(i)
+		g.outline = geom.NewContour(g.drawn.sectorCurves(g.sector, b.hubDiameter(2*g.drawn.rf), curveError), s.spec.ChordError)
+	}
 	var err error
 	if g.body, err = newStructure(s.spec, i, g.nominal, g.drawn, g.outline); err != nil {
 		return nil, err
@@ -78,8 +83,9 @@ func (p *Pair) CentreDistance() float64 { return p.contact.a }
 // zero.
 func (p *Pair) TightMeshDistance() float64 { return p.contact.tight() }
 
-// Ratio returns u = z2/z1: turns of the pinion for one of the wheel.
-func (p *Pair) Ratio() float64 { return float64(p.spec.Teeth[1]) / float64(p.spec.Teeth[0]) }
+// Ratio returns |z2/z1|: turns of the pinion for one of the wheel, which turns
+// the same way where it is an internal gear.
+func (p *Pair) Ratio() float64 { return float64(p.contact.t[1].z) / float64(p.contact.t[0].z) }
 
 // Backlash returns j_wt at the working pitch circle in mm.
 func (p *Pair) Backlash() float64 { return p.contact.backlash() }
@@ -112,11 +118,13 @@ func (p *Pair) Values() map[string]any {
 	for i, g := range p.gears {
 		n := fmt.Sprint(i + 1)
 		span, pins := g.Span(), g.Pins()
-		v["z"+n], v["x"+n] = g.Teeth(), g.x
+		v["z"+n], v["x"+n] = p.spec.Teeth[i], g.x
 		v["d"+n], v["da"+n], v["db"+n], v["df"+n] = g.ReferenceDiameter(), g.TipDiameter(), g.BaseDiameter(), g.RootDiameter()
 		v["dw"+n], v["d_Ff"+n] = 2*c.working(i), g.FormDiameter()
 		v["s"+n], v["s_a"+n], v["c"+n] = g.ToothThickness(), g.TipThickness(), c.tipClearance(i)
-		v["W"+n], v["k"+n] = span.Width, span.Teeth
+		if span.Teeth > 0 {
+			v["W"+n], v["k"+n] = span.Width, span.Teeth
+		}
 		p.addCaliper(v, i)
 		if pins.Diameter > 0 {
 			v["dp"+n], v["M"+n] = pins.Diameter, pins.Over
@@ -134,5 +142,6 @@ func (p *Pair) Values() map[string]any {
 
 // meetAgain returns after how many turns of the pinion the same two teeth meet.
 func (p *Pair) meetAgain() int {
-	return p.spec.Teeth[1] / divisor(p.spec.Teeth[0], p.spec.Teeth[1])
+	z1, z2 := p.contact.t[0].z, p.contact.t[1].z
+	return z2 / divisor(z1, z2)
 }

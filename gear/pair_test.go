@@ -155,7 +155,8 @@ func TestNewPairRefuses(t *testing.T) {
 	}{
 		{"module", func(s *PairSpec) { s.Module = 0 }},
 		{"module", func(s *PairSpec) { s.Module = math.NaN() }},
-		{"number of teeth of the wheel", func(s *PairSpec) { s.Teeth[1] = -60 }},
+		{"number of teeth of the wheel", func(s *PairSpec) { s.Teeth[1] = -33 }},
+		{"hub of lamp-wheel", func(s *PairSpec) { s.Teeth[1] = -60 }},
 		{"number of teeth of the pinion", func(s *PairSpec) { s.Teeth[0] = 3 }},
 		{"pressure angle", func(s *PairSpec) { s.PressureAngle = 20 }},
 		{"backlash", func(s *PairSpec) { s.Backlash = -0.1 }},

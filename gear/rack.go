@@ -25,6 +25,15 @@ func ProfileC() Rack { return Rack{1, 0.25, 0.25} }
 // ProfileD returns profile D of ISO 53 (from memory), with a deep full fillet.
 func ProfileD() Rack { return Rack{1, 0.4, 0.39} }
 
+// RackProfiles returns the letters of the profiles of ISO 53.
+func RackProfiles() []string { return []string{"A", "B", "C", "D"} }
+
+// RackNamed returns the profile of ISO 53 with a letter.
+func RackNamed(letter string) (Rack, bool) {
+	r, ok := map[string]Rack{"A": ProfileA(), "B": ProfileB(), "C": ProfileC(), "D": ProfileD()}[letter]
+	return r, ok
+}
+
 // dedendum returns hfP*.
 func (r Rack) dedendum() float64 { return r.Addendum + r.Clearance }
 
@@ -42,10 +51,9 @@ func (r Rack) largestFillet(alpha float64) float64 {
 	return math.Min(below, across)
 }
 
-// profileFor returns profile A, with the fillet reduced to what a pressure
-// angle other than 20 degrees leaves, in steps of 0.01.
-func profileFor(alpha float64) Rack {
-	r := ProfileA()
+// Fitted returns the rack with its fillet reduced to what a pressure angle in
+// rad leaves, in steps of 0.01.
+func (r Rack) Fitted(alpha float64) Rack {
 	r.FilletRadius = math.Min(r.FilletRadius, math.Max(math.Floor(r.largestFillet(alpha)*100)/100, 0))
 	return r
 }

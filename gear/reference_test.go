@@ -56,6 +56,9 @@ type reference struct {
 		DNf2      float64
 		DFf1      float64
 		DFf2      float64
+		Tip2      float64 `json:"s_tip2"`
+
+		Interference struct{ Involute, Trochoid, Trimming float64 }
 	}
 	LewisY         map[string]float64 `json:"lewis_y"`
 	LewisGeometric map[string]float64 `json:"lewis_geometric"`
@@ -63,8 +66,8 @@ type reference struct {
 	Mesh           []struct {
 		Params struct {
 			G1, G2 struct {
-				M, X, K, Thin float64
-				Z             int
+				M, X, K, Thin, Ha float64
+				Z                 int
 			}
 			A *float64
 		}

@@ -68,6 +68,8 @@ func (s solution) knobs(j judgement) []knob {
 		return []knob{s.shiftKnob(0, true), s.shiftKnob(larger, false), s.teethKnob(0), s.teethKnob(1)}
 	case "interference":
 		return []knob{s.shiftKnob(0, true), s.shiftKnob(1, true), s.shiftKnob(larger, false), s.teethKnob(0)}
+	case "internal-involute", "trochoid", "trimming":
+		return []knob{s.teethKnob(1), s.tipKnob()}
 	case "lost-motion":
 		return []knob{s.lessBacklashKnob()}
 	case "backlash", "backlash-climate":
@@ -88,7 +90,7 @@ func (s solution) shiftKnob(i int, up bool) knob {
 	if up {
 		k.form = fmt.Sprintf("x%d >= %%s", i+1)
 		least := LeastShift(s.spec.Teeth[i], s.spec.PressureAngle, s.spec.Rack)
-		if least > s.x[i] {
+		if least > s.x[i] && s.spec.Teeth[i] > 0 {
 			k.values = append(k.values, least)
 		}
 		for v := math.Ceil(s.x[i]*100+0.01) / 100; v <= 1.2; v = math.Round(v*100+1) / 100 {
@@ -113,6 +115,12 @@ func (s solution) teethKnob(i int) knob {
 		k.values = append(k.values, float64(z))
 	}
 	k.turn = func(spec *PairSpec, v float64) { spec.Teeth[i] = int(v) }
+	if s.spec.Teeth[i] < 0 {
+		k.form = fmt.Sprintf("z%d <= %%s", i+1)
+		for n := range k.values {
+			k.values[n] = float64(s.spec.Teeth[i] - 1 - n)
+		}
+	}
 	return k
 }
 

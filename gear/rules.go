@@ -52,6 +52,29 @@ func Rules() []check.Rule {
 			Source:  check.CommonPractice, Change: "read again, print again", Sense: check.Informs, Limit: computed,
 		},
 		{
+			Name:    "internal-involute",
+			Meaning: "Internal pairs: the wheel's tip must meet the pinion outside its base circle.",
+			Formula: "z1/|z2| - 1 + tan alpha_a2/tan alpha_w; fail below 0",
+			Source:  "geometry; the formula from memory, recomputed", Change: "shorter tips of the wheel, more teeth on the pinion",
+			Sense: check.AtLeast, Limit: check.Limit{Caution: check.None, Fail: 0}, Final: true,
+		},
+		{
+			Name:    "trochoid",
+			Unit:    "rad",
+			Meaning: "Internal pairs: the tips must pass each other as the pinion's leave the spaces.",
+			Formula: "theta_1 z1/|z2| + inv alpha_w - inv alpha_a2 - theta_2; fail below 0",
+			Source:  "SDP/SI, Elements of Metric Gear Technology, p. T-45, eq. 5-6 and 5-7", Change: "a larger difference of teeth (9 and more without shifts), shorter tips",
+			Sense: check.AtLeast, Limit: check.Limit{Caution: check.None, Fail: 0}, Final: true,
+		},
+		{
+			Name:    "trimming",
+			Unit:    "rad",
+			Meaning: "Internal pairs: whether the pinion can be put in along the line of centres. Where it cannot, it goes in along its axis.",
+			Formula: "theta_1 + inv alpha_a1 - inv alpha_w - (|z2|/z1)(theta_2 + inv alpha_a2 - inv alpha_w); caution below 0",
+			Source:  "SDP/SI, Elements of Metric Gear Technology, p. T-45, eq. 5-9 and 5-10", Change: "assemble along the axis, or a larger difference of teeth",
+			Sense: check.AtLeast, Limit: check.Limit{Caution: 0, Fail: check.None},
+		},
+		{
 			Name:   "tip-thickness",
 			Symbol: "s_a", Unit: "mm",
 			Meaning: "Width of the tooth at its tip. A pointed tip does not print and breaks.",
@@ -164,6 +187,13 @@ func Rules() []check.Rule {
 			Meaning: "How many teeth a part-turn joint uses: they carry everything and wear alone.",
 			Formula: "z2 swing/360, rounded up; note where at most half of the teeth are in use",
 			Source:  check.CommonPractice, Change: "move the gear on at service, or use a sector", Sense: check.Informs, Limit: computed,
+		},
+		{
+			Name:    "sector",
+			Meaning: "Teeth of a toothed sector against those that its swing needs.",
+			Formula: "swing over pitch angle, plus contact ratio, plus one to spare; fail below",
+			Source:  "geometry; one to spare: common practice, no source", Change: "teeth of the sector, swing",
+			Sense: check.AtLeast, Limit: computed,
 		},
 		{
 			Name:    "rim",

@@ -36,6 +36,9 @@ func LeastShift(z int, alpha float64, rack Rack) float64 {
 
 // shifts returns x1 and x2.
 func (s PairSpec) shifts() ([2]float64, error) {
+	if s.internal() {
+		return s.internalShifts()
+	}
 	least := [2]float64{LeastShift(s.Teeth[0], s.PressureAngle, s.Rack), LeastShift(s.Teeth[1], s.PressureAngle, s.Rack)}
 	var sum float64
 	switch s.ShiftRule {
@@ -77,10 +80,35 @@ func (s PairSpec) shifts() ([2]float64, error) {
 	return x, nil
 }
 
+// internalShifts returns x1 and x2 of an internal pair. The smallest x1 free of
+// undercut is chosen, as little of it as the sum asks; balanced is chosen too.
+func (s PairSpec) internalShifts() ([2]float64, error) {
+	if s.ShiftRule == ShiftGiven && (s.CentreDistance == 0 || s.Shift != [2]float64{}) {
+		return s.Shift, nil
+	}
+	x1, sum := 0.0, 0.0
+	if s.ShiftRule != ShiftGiven {
+		x1 = math.Max(LeastShift(s.Teeth[0], s.PressureAngle, s.Rack), 0)
+	}
+	if s.CentreDistance > 0 {
+		alphaW, err := s.workingAngle(s.CentreDistance)
+		if err != nil {
+			return [2]float64{}, err
+		}
+		sum = (Involute(alphaW) - Involute(s.PressureAngle)) * s.teethSum() / (2 * math.Tan(s.PressureAngle))
+	}
+	x2 := sum - x1
+	return [2]float64{x1, x2}, check.InRange("profile shift of the wheel", x2, "modules", -2, 1, "choose a centre distance nearer to "+check.Number(s.referenceDistance())+" mm, or other teeth")
+}
+
+// internal says whether the wheel is an internal gear.
+func (s PairSpec) internal() bool { return s.Teeth[1] < 0 }
+
+// teethSum returns z1 + z2: negative for an internal pair.
 func (s PairSpec) teethSum() float64 { return float64(s.Teeth[0] + s.Teeth[1]) }
 
-// referenceDistance returns a_d = m (z1 + z2)/2.
-func (s PairSpec) referenceDistance() float64 { return s.Module * s.teethSum() / 2 }
+// referenceDistance returns a_d = m |z1 + z2|/2.
+func (s PairSpec) referenceDistance() float64 { return s.Module * math.Abs(s.teethSum()) / 2 }
 
 // share returns x1 of a shift sum without regard to undercut.
 func (s PairSpec) share(sum float64) float64 {
@@ -131,5 +159,8 @@ func (s PairSpec) workingAngle(a float64) (float64, error) {
 
 // tooth returns the tooth of gear i with its shift in modules.
 func (s PairSpec) tooth(i int, x, thin, inset float64) tooth {
+	if z := s.Teeth[i]; z < 0 {
+		return newInner(-z, s.Module, s.PressureAngle, x, s.Rack, thin, inset)
+	}
 	return newTooth(s.Teeth[i], s.Module, s.PressureAngle, x, s.Rack, thin, inset)
 }

@@ -64,7 +64,11 @@ func (s PairSpec) tipAlteration(sum, a float64) float64 {
 	if s.KeepTips {
 		return s.TipAlteration
 	}
-	k := (a-s.referenceDistance())/s.Module - sum
+	y := (a - s.referenceDistance()) / s.Module
+	if s.internal() {
+		y = -y
+	}
+	k := y - sum
 	if k > -1e-9 {
 		return 0
 	}
@@ -86,12 +90,35 @@ func (s solution) possible(i int, t tooth) error {
 			Field: "tip diameter of the " + which, Value: 2 * t.ra, Unit: "mm",
 			Reason: fmt.Sprintf("is above %v mm", 2*geom.Extent), Remedy: "use a smaller module or fewer teeth",
 		}
+	case t.inner:
+		return s.possibleInner(t)
 	case t.rf < t.m/2:
 		return shift("leaves no root circle", "use more teeth or a larger shift")
 	case t.psi <= 0 || t.ra <= t.rb || t.thickness(t.ra) < 0.02*t.m:
 		return shift("together with this backlash brings the flanks to a point before the tip", "use a smaller shift, less backlash or more teeth")
 	case t.form() >= t.ra || t.neck() < 0.1*t.m:
 		return shift("lets the rack cut the tooth away", fmt.Sprintf("use a shift of %s or more", check.Number(least)))
+	}
+	return nil
+}
+
+// possibleInner refuses an internal tooth that has no involute.
+func (s solution) possibleInner(t tooth) error {
+	wheel := func(reason, remedy string) error {
+		return &check.FieldError{Field: "profile shift of the wheel", Value: s.x[1], Unit: "modules", Reason: reason, Remedy: remedy}
+	}
+	switch {
+	case t.rf+4*t.m > geom.Extent:
+		return &check.FieldError{
+			Field: "number of teeth of the wheel", Value: float64(s.spec.Teeth[1]),
+			Reason: fmt.Sprintf("makes an internal gear above %v mm", 2*geom.Extent), Remedy: "use a smaller module or fewer teeth",
+		}
+	case t.ra <= t.rb:
+		return wheel("brings the tips inside the base circle", "use more teeth, a smaller shift or a shorter rack addendum")
+	case t.psi <= 0 || t.thickness(t.ra) < 0.02*t.m:
+		return wheel("together with this backlash brings the flanks to a point before the tip", "use a larger shift, less backlash or more teeth")
+	case t.from <= t.to:
+		return wheel("leaves no flank between tip and fillet", "use a smaller rack fillet")
 	}
 	return nil
 }

@@ -19,12 +19,16 @@ const DefaultCentreTolerance = 0.1
 // source).
 const largestBacklash = 0.2
 
+// leastTeeth is the fewest teeth of a gear, and the least difference of an
+// internal pair: below, no involute of any use is left (design choice).
+const leastTeeth = 6
+
 // PairSpec is what a builder chooses for a pair, with everything that changes
 // the teeth. Part names are Name-pinion and Name-wheel.
 type PairSpec struct {
 	Name          string
 	Module        float64    // mm
-	Teeth         [2]int     // pinion, wheel; internal gears (negative) are not made yet
+	Teeth         [2]int     // pinion, wheel; a negative number makes the wheel an internal gear
 	Shift         [2]float64 // profile shift x1, x2 in modules; used by ShiftGiven only
 	ShiftRule     ShiftRule
 	PressureAngle float64 // rad
@@ -82,17 +86,15 @@ func (s PairSpec) completed() PairSpec {
 		s.ChordError = geom.ChordFlank
 	}
 	if s.Rack == (Rack{}) {
-		s.Rack = profileFor(s.PressureAngle)
+		s.Rack = ProfileA().Fitted(s.PressureAngle)
 	}
 	return s
 }
 
 // validate refuses numbers no pair can have, whatever the others are.
 func (s PairSpec) validate() error {
-	for i, z := range s.Teeth {
-		if err := validateTeeth(i, z); err != nil {
-			return err
-		}
+	if err := s.validateTeeth(); err != nil {
+		return err
 	}
 	const degree = math.Pi / 180
 	for _, q := range []struct {
@@ -144,6 +146,11 @@ func (s PairSpec) validate() error {
 	if err := s.Rack.validate(s.PressureAngle); err != nil {
 		return err
 	}
+	for i := range s.Teeth {
+		if err := s.validateSector(i); err != nil {
+			return err
+		}
+	}
 	if least := 2 * s.Card.BedChamfer(); s.FaceWidth < least {
 		return &check.FieldError{
 			Field: "face width", Value: s.FaceWidth, Unit: "mm",
@@ -154,14 +161,21 @@ func (s PairSpec) validate() error {
 	return s.Card.Validate()
 }
 
-func validateTeeth(i, z int) error {
-	field := [2]string{"number of teeth of the pinion", "number of teeth of the wheel"}[i]
-	if z < 0 {
+// validateTeeth refuses numbers of teeth that no pair has.
+func (s PairSpec) validateTeeth() error {
+	const common = "printed gears have 8 to 120 teeth"
+	pinion, wheel := "number of teeth of the pinion", "number of teeth of the wheel"
+	if s.Teeth[0] < 0 {
 		return &check.FieldError{
-			Field: field, Value: float64(z),
-			Reason: "is negative: internal gears are not made yet",
-			Remedy: "use a positive number for an external gear",
+			Field: pinion, Value: float64(s.Teeth[0]),
+			Reason: "is negative: only the wheel can be an internal gear", Remedy: "give the internal gear last",
 		}
 	}
-	return check.InRange(field, float64(z), "", 6, 2000, "printed gears have 8 to 120 teeth")
+	if err := check.InRange(pinion, float64(s.Teeth[0]), "", leastTeeth, 2000, common); err != nil {
+		return err
+	}
+	if s.internal() {
+		return check.InRange(wheel, float64(s.Teeth[1]), "", -2000, float64(-s.Teeth[0]-leastTeeth), "an internal gear needs 9 teeth more than its pinion, so that their tips pass each other")
+	}
+	return check.InRange(wheel, float64(s.Teeth[1]), "", leastTeeth, 2000, common)
 }

@@ -56,6 +56,9 @@ func (l Loading) validate() error {
 func (g *Gear) LewisFactor() float64 { return g.nominal.lewis() }
 
 func (t tooth) lewis() float64 {
+	if t.inner {
+		return rackForm // its teeth are stronger at the root than a rack's
+	}
 	apex := t.rb / math.Cos(math.Atan(t.to)-t.angleAt(t.ra))
 	least := math.Inf(1)
 	const steps = 200
@@ -67,6 +70,9 @@ func (t tooth) lewis() float64 {
 	}
 	return 2.0 / 3 * least / t.m
 }
+
+// rackForm is Y of a full-depth rack: pi 0.154, as published exam tables print it.
+const rackForm = 0.484
 
 // bending returns the Lewis stress in MPa of a tangential force in N on a face
 // width and module in mm: F/(b m Y).
@@ -122,8 +128,8 @@ func (p *Pair) addStrength(v map[string]any) {
 func (p *Pair) slidingSpeed(pitchLine float64) float64 {
 	c := p.contact
 	pitch := c.t[0].rb * math.Tan(c.alphaW)
-	g := math.Max(pitch-math.Max(c.start, c.form[0]), math.Min(c.end, c.length-c.form[1])-pitch)
-	return pitchLine * g * (1/c.working(0) + 1/c.working(1))
+	g := math.Max(pitch-math.Max(c.start, c.form[0]), math.Min(c.end, c.sign*(c.length-c.form[1]))-pitch)
+	return pitchLine * g * (1/c.working(0) + c.sign/c.working(1))
 }
 
 // teethInUse returns how many teeth of each gear a swing uses, rounded up, and
@@ -133,9 +139,9 @@ func (p *Pair) teethInUse() ([2]int, bool) {
 	if swing == 0 {
 		return [2]int{}, false
 	}
-	passed := float64(p.spec.Teeth[1]) * swing / (2 * math.Pi)
+	passed := float64(p.contact.t[1].z) * swing / (2 * math.Pi)
 	n := int(math.Ceil(passed - 1e-9))
-	return [2]int{min(n, p.spec.Teeth[0]), min(n, p.spec.Teeth[1])}, true
+	return [2]int{min(n, p.contact.t[0].z), min(n, p.contact.t[1].z)}, true
 }
 
 // sayStrength judges the teeth of gear i against the servo and what is held.
@@ -175,12 +181,12 @@ func (p *Pair) saySector(i int) (check.Finding, bool) {
 	if !ok {
 		return check.Finding{}, false
 	}
-	used, z := teeth[i], p.spec.Teeth[i]
+	used, z := teeth[i], p.contact.t[i].z
 	f := rule("working-sector").Say(check.Pass, float64(used), fmt.Sprintf("%d of %d teeth are in use", used, z), "")
 	f.Part = p.spec.partName(i)
 	if 2*used <= z {
 		f.Verdict = check.Note
-		f.Remedy = fmt.Sprintf("mark the working sector; at service move the gear on by %d teeth, %d times before the first are in use again", used, z/used-1)
+		f.Remedy = fmt.Sprintf("mark the working sector; at service move the gear on by %d teeth: it has %d such sectors", used, z/used)
 	}
 	return f, true
 }

@@ -27,6 +27,8 @@ type structure struct {
 	module    float64
 	teeth     string // symbol of the gear's number of teeth
 	count     int
+	sector    bool // a part-turn gear: root is its round body
+	inner     bool // an internal gear: its teeth are the first hole
 	solids    []solid
 	holes     []hole
 	margins   []margin
@@ -61,7 +63,18 @@ func newStructure(spec PairSpec, i int, nominal, drawn tooth, outline geom.Conto
 		spec: spec.body(i), part: spec.partName(i), card: spec.Card,
 		face: spec.FaceWidth, height: spec.FaceWidth,
 		root: 2 * nominal.rf, drawn: 2 * drawn.rf, module: spec.Module,
-		teeth: [2]string{"z1", "z2"}[i], count: spec.Teeth[i],
+		teeth: [2]string{"z1", "z2"}[i], count: nominal.z, inner: nominal.inner,
+	}
+	if nominal.inner {
+		s, err := newRing(s, nominal, outline)
+		if err == nil {
+			s.chamfers(drawn)
+		}
+		return s, err
+	}
+	if s.spec.Sector > 0 {
+		s.sector = true
+		s.root, s.drawn = s.spec.hubDiameter(s.root), s.spec.hubDiameter(s.drawn)
 	}
 	s.solids = []solid{{0, s.face, outline}}
 	if err := s.oneHub(); err != nil {
@@ -112,6 +125,9 @@ func (s *structure) thin(material float64) bool { return material < s.card.BeadW
 
 // moreTeeth is the fix where the root circle is too small.
 func (s *structure) moreTeeth(lack float64) string {
+	if s.sector {
+		return "hub of the sector >= " + check.Number(ceilTo(s.root+2*lack)) + " mm"
+	}
 	return s.teeth + " >= " + check.Number(float64(s.count)+math.Ceil(2*lack/s.module-1e-9))
 }
 
@@ -159,7 +175,7 @@ func (s *structure) addBolts(b BoltCircle) error {
 		centre := geom.Polar(b.Diameter/2, 2*math.Pi*float64(k)/float64(b.Count))
 		s.addHole(f, centre, 0, s.face, geom.ChordFlank)
 	}
-	inner := s.inner()
+	inner := s.core()
 	if s.thin((b.Diameter - f.Drawn - inner) / 2) {
 		return s.refuse("bolt circle", b.Diameter, "mm", "brings its holes into the hub", "bolt circle >= "+check.Number(ceilTo(inner+f.Drawn+2*s.card.BeadWidth)))
 	}
@@ -178,8 +194,8 @@ func (s *structure) addBolts(b BoltCircle) error {
 	return nil
 }
 
-// inner returns the drawn diameter of what stands or opens around the axis.
-func (s *structure) inner() float64 {
+// core returns the drawn diameter of what stands or opens around the axis.
+func (s *structure) core() float64 {
 	d := 0.0
 	for _, o := range s.solids[1:] {
 		d = math.Max(d, o.contour.Diameter())

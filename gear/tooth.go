@@ -26,6 +26,7 @@ type tooth struct {
 	to     float64 // roll angle at the tip
 	bottom float64 // tool angle where the fillet ends and the involute begins
 	cut    bool    // undercut: fillet and involute meet at a corner
+	inner  bool    // of an internal gear: see newInner
 }
 
 // newTooth returns the tooth of z teeth with profile shift x (in modules),
@@ -53,6 +54,9 @@ func newTooth(z int, m, alpha, x float64, rack Rack, thin, inset float64) tooth 
 
 // altered returns the tooth with its tip moved out by k modules (in, for k < 0).
 func (t tooth) altered(k float64) tooth {
+	if t.inner {
+		k = -k
+	}
 	t.ra += k * t.m
 	t.to = rollAt(t.ra, t.rb)
 	return t
@@ -78,6 +82,9 @@ func (t tooth) flank(roll float64) (p, dp geom.Point) {
 // by lean from the line to the gear's centre (0 at the root circle), and its
 // derivative. The contact normal passes the pitch point, which rolls at phi.
 func (t tooth) fillet(lean float64) (p, dp geom.Point) {
+	if t.inner {
+		return t.innerFillet(lean)
+	}
 	sin, cos := math.Sincos(lean)
 	phi := (t.along + t.centre*sin/cos) / t.r
 	w := t.centre/cos + t.rho
@@ -115,8 +122,11 @@ func (t tooth) crossing() (lean, roll float64) {
 
 // angleAt returns half the angle of the tooth at a radius on its involute.
 func (t tooth) angleAt(r float64) float64 {
-	roll := rollAt(r, t.rb)
-	return t.base - (roll - math.Atan(roll))
+	half := t.base - rollInvolute(rollAt(r, t.rb))
+	if t.inner {
+		return math.Pi/float64(t.z) - half
+	}
+	return half
 }
 
 // thickness returns the thickness of the tooth along the circle of radius r, on
@@ -129,6 +139,9 @@ func (t tooth) form() float64 { return t.rb * math.Sqrt(1+t.from*t.from) }
 // neck returns the smallest half thickness of the fillet in mm: an undercut can
 // cut a tooth through.
 func (t tooth) neck() float64 {
+	if t.inner {
+		return t.thickness(t.ra) / 2
+	}
 	least := math.Inf(1)
 	const steps = 64
 	for i := range steps + 1 {

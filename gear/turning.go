@@ -6,30 +6,48 @@ import (
 	"pintle/geom"
 )
 
-// A meshing is two gears as polylines at a centre distance. Angles are measured at
-// each axis from the line of centres and grow the way both flanks move.
+// A meshing is two gears as polylines at a centre distance. Angles are measured
+// at each axis from the line of centres and grow the way both flanks move.
 type meshing struct {
 	pinion *toothed
+	inner  bool // the wheel is an internal gear
 	a      float64
 	ratio  float64 // z1/z2
 	pitch  [2]float64
 	chains [2]map[int]chain // the wheel's sides that the pinion's upper and lower sides meet, by the pinion's tooth
-	near   float64          // the wheel's smallest radius: its root
-	far    float64          // the wheel's largest radius: its tips
 	rb     float64          // the wheel's base radius
 	root   float64          // least room between tips and roots
 	teeth  int              // teeth of the pinion on either side that are followed
 }
 
+// reach returns how many teeth on either side of tooth 0 may come to the mesh
+// within one cycle: those of the smaller gear inside the mate's tip circle, and
+// two more.
+func (c contact) reach() int {
+	ra1, ra2 := c.t[0].ra, c.t[1].ra
+	cos := c.sign * (c.a*c.a + ra1*ra1 - ra2*ra2) / (2 * c.a * ra1)
+	half := math.Acos(math.Max(math.Min(cos, 1), -1))
+	n := int(math.Ceil(half*float64(c.t[0].z)/(2*math.Pi))) + 2
+	return min(n, (c.t[0].z-1)/2, (c.t[1].z-1)/2)
+}
+
 func newMeshing(pinion, wheel *toothed, a float64) *meshing {
-	m := &meshing{pinion: pinion, a: a, ratio: float64(pinion.z) / float64(wheel.z), near: wheel.near, far: wheel.far, rb: wheel.rb}
+	m := &meshing{pinion: pinion, inner: wheel.inner, a: a, ratio: float64(pinion.z) / float64(wheel.z), rb: wheel.rb}
 	m.pitch = [2]float64{2 * math.Pi / float64(pinion.z), 2 * math.Pi / float64(wheel.z)}
 	m.root = a - math.Max(pinion.far+wheel.near, wheel.far+pinion.near)
-	m.teeth = min((pinion.z-1)/2, (wheel.z-1)/2, 3)
+	if wheel.inner {
+		m.root = math.Min(wheel.near-pinion.near, wheel.far-pinion.far) - a
+	}
+	m.teeth = min(pinion.most()-1, wheel.most()-1)
 	for s := range m.chains {
 		m.chains[s] = map[int]chain{}
 	}
 	for k := -m.teeth; k <= m.teeth; k++ {
+		if wheel.inner {
+			m.chains[0][k] = newChain(wheel.lower[wrapped(k, wheel.z)])
+			m.chains[1][k] = newChain(wheel.upper[wrapped(k-1, wheel.z)])
+			continue
+		}
 		m.chains[0][k] = newChain(wheel.upper[wrapped(-k, wheel.z)])
 		m.chains[1][k] = newChain(wheel.lower[wrapped(1-k, wheel.z)])
 	}
@@ -60,20 +78,24 @@ func (m *meshing) free(s int, turn float64, room []float64) []float64 {
 func (m *meshing) between(pinion side, wheel chain, at float64) float64 {
 	sin, cos := math.Sincos(at)
 	middle := at*m.ratio + m.pitch[1]/2
+	low, high := wheel.r[0], wheel.r[len(wheel.r)-1]
 	least := math.Inf(1)
 	var last geom.Point
-	lastR, inReach := 0.0, false
+	lastR := 0.0
 	for i := len(pinion) - 1; i >= 0; i-- { // from the tip down
 		p := pinion[i]
-		seen := geom.Point{X: m.a - p.X*cos + p.Y*sin, Y: p.X*sin + p.Y*cos} // from the wheel's axis
+		seen := geom.Point{X: p.X*cos - p.Y*sin, Y: p.X*sin + p.Y*cos} // from the wheel's axis
+		if seen.X += m.a; !m.inner {
+			seen.X = 2*m.a - seen.X
+		}
 		r := seen.Len()
-		if r >= wheel.r[0] && r <= m.far {
+		if r >= low && r <= high {
 			least = math.Min(least, middle-wheel.halfAngle(r)-seen.Angle())
 		}
-		if i < len(pinion)-1 && (inReach || r <= m.far) {
+		if i < len(pinion)-1 && math.Min(r, lastR) <= high && math.Max(r, lastR) >= low {
 			least = math.Min(least, middle-m.onEdge(wheel, last, seen, lastR, r))
 		}
-		last, lastR, inReach = seen, r, r <= m.far
+		last, lastR = seen, r
 	}
 	return least
 }

@@ -68,20 +68,13 @@ func (s solution) inClimate(celsius float64, moist bool, near float64) contact {
 		}
 		t[i] = s.contact.t[i].scaled(grow)
 	}
-	return newContact(t[0], t[1], s.contact.a*(1+c.Base*warmer)-near)
+	return newContact(t[0], t[1], s.contact.a*(1+c.Base*warmer)).closer(near)
 }
 
 // coldAndHot returns the normal backlash in mm at both ends of the climate.
 func (s solution) coldAndHot(near float64) (cold, hot float64) {
 	c := s.spec.Climate
 	return s.inClimate(c.Coldest, false, near).normalBacklash(), s.inClimate(c.Hottest, true, near).normalBacklash()
-}
-
-// distanceAt returns the centre distance in mm at which the normal backlash has
-// a value.
-func (c contact) distanceAt(backlash float64) float64 {
-	rb := c.t[0].rb + c.t[1].rb
-	return rb / math.Cos(InverseInvolute(c.tightInvolute()+backlash/(2*rb)))
 }
 
 // addWindow adds backlash and the window of the centre distance to the report's
@@ -92,8 +85,8 @@ func (p *Pair) addWindow(v map[string]any) {
 	v["play_at_servo_deg"] = c.backlash() / c.working(0) / degree
 	v["backlash_floor"] = minBacklashFloor(c.a, p.spec.Module)
 	v["a_w_tolerance"] = p.spec.CentreTolerance
-	v["j_bn_nearest"] = c.at(c.a - p.spec.CentreTolerance).normalBacklash()
-	v["j_bn_farthest"] = c.at(c.a + p.spec.CentreTolerance).normalBacklash()
+	v["j_bn_nearest"] = c.closer(p.spec.CentreTolerance).normalBacklash()
+	v["j_bn_farthest"] = c.closer(-p.spec.CentreTolerance).normalBacklash()
 	if lost.Radius > 0 {
 		v["lost_motion_radius"], v["lost_motion_mm"] = lost.Radius, p.LostMotion()*lost.Radius
 	}

@@ -40,7 +40,7 @@ func Arrange(runs [][]Curve, chord float64) ([]Contour, error) {
 		}
 		first += len(l)
 	}
-	_, err = regionOf(contours)
+	_, err = RegionOf(contours)
 	return contours, err
 }
 
@@ -85,6 +85,9 @@ func bounded(c Curve) error {
 	case Cubic:
 		points = c[:]
 	case Arc:
+		if c.Radius > 1e6*Extent { // where the angle of a chord drowns in rounding
+			return fmt.Errorf("an arc of radius %g mm is none: draw a line", c.Radius)
+		}
 		for i := range 9 {
 			points = append(points, c.at(c.From+(c.To-c.From)*float64(i)/8))
 		}

@@ -66,7 +66,7 @@ func (h CrossHole) slices(layer, bead float64) ([]slice, error) {
 		}
 		width = widest
 		middle := Point{X: (h.From + h.To) / 2}.Rotate(h.Direction).Add(h.Centre)
-		strip, err := regionOf([]Contour{Rectangle(middle, h.To-h.From, width, 0, h.Direction, ChordPlain)})
+		strip, err := RegionOf([]Contour{Rectangle(middle, h.To-h.From, width, 0, h.Direction, ChordPlain)})
 		if err != nil {
 			return nil, err
 		}
@@ -168,7 +168,7 @@ func (d *drill) cut(c *course) error {
 	if len(loops) == 0 {
 		return errors.New("a cross hole leaves nothing of the layer")
 	}
-	c.bottom = loops
+	c.bottom = loops // its own, which knitting may change
 	return nil
 }
 

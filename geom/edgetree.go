@@ -32,11 +32,10 @@ type edgeTree struct {
 	branches []edgeBranch
 }
 
-// A loopEdge is an edge with the ends of its neighbours along the loop.
+// A loopEdge is an edge, with its loop and its number in that.
 type loopEdge struct {
-	a, b         Point
-	before, next Point // the start of the edge before, the end of the next
-	loop, edge   int32 // its loop, and its number in that
+	a, b       Point
+	loop, edge int32
 }
 
 type edgeBranch struct {
@@ -52,10 +51,8 @@ func newEdgeTree(loops []Loop) *edgeTree {
 	t := &edgeTree{}
 	for _, i := range alongCurve(loops) {
 		l := loops[i]
-		n := len(l)
 		for k := range l {
-			at := func(j int) Point { return l[(k+j)%n].Point() }
-			t.edges = append(t.edges, loopEdge{at(0), at(1), at(n - 1), at(2), int32(i), int32(k)})
+			t.edges = append(t.edges, loopEdge{l[k].Point(), l[(k+1)%len(l)].Point(), int32(i), int32(k)})
 		}
 	}
 	if len(t.edges) > 0 {

@@ -11,13 +11,39 @@ type course struct {
 	fromTop     []Contour
 	changed     bool // corners were added
 	cut         bool // the loops no longer are those of from
+
+	index [2]*outlineIndex // of bottom and top, made when asked for
 }
 
-func (c *course) upper() []Loop {
-	if c.top != nil {
-		return c.top
+// An outlineIndex finds the corners and edges of one side of a course.
+type outlineIndex struct {
+	corners map[Vertex]bool
+	tree    *edgeTree
+}
+
+const (
+	lowerSide = 0
+	upperSide = 1
+)
+
+// side returns the loops at the bottom or top, their partners if there are any,
+// and their index.
+func (c *course) side(k int) (loops, partners []Loop, index *outlineIndex) {
+	loops, partners = c.bottom, c.top
+	if k == upperSide && c.top != nil {
+		loops, partners = c.top, c.bottom
+	} else {
+		k = lowerSide
 	}
-	return c.bottom
+	if c.index[k] == nil {
+		c.index[k] = &outlineIndex{map[Vertex]bool{}, newEdgeTree(loops)}
+		for _, l := range loops {
+			for _, v := range l {
+				c.index[k].corners[v] = true
+			}
+		}
+	}
+	return loops, partners, c.index[k]
 }
 
 // knit adds corners where the outlines of neighbouring courses run along each
@@ -25,55 +51,61 @@ func (c *course) upper() []Loop {
 // corner of both. Snapping puts corners that were cut into an edge beside it by
 // less than a step each, so what is within 1.5 steps counts as on it.
 func knit(courses []course) {
+	settled := make([]bool, len(courses)) // between a course and the one below
 	for again := true; again; {
 		again = false
 		for i := 1; i < len(courses); i++ {
+			if settled[i] {
+				continue
+			}
 			lower, upper := &courses[i-1], &courses[i]
-			up := upper.addOn(lower.upper(), false)
-			down := lower.addOn(upper.bottom, true)
-			again = again || up || down
+			above, _, _ := upper.side(lowerSide)
+			below, _, _ := lower.side(upperSide)
+			down := lower.addOn(above, upperSide)
+			up := upper.addOn(below, lowerSide)
+			settled[i] = !down && !up
+			if down {
+				settled[i-1] = false
+			}
+			if up && i+1 < len(courses) {
+				settled[i+1] = false
+			}
+			again = again || down || up
 		}
 	}
 }
 
-// addOn adds the corners of others to the course's loops at its top or bottom.
-func (c *course) addOn(others []Loop, atTop bool) bool {
-	loops, partners := c.bottom, c.top
-	if atTop && c.top != nil {
-		loops, partners = c.top, c.bottom
-	}
-	mine := map[Vertex]bool{}
-	for _, l := range loops {
-		for _, v := range l {
-			mine[v] = true
-		}
-	}
+// addOn adds the corners of others to the course's loops on one side.
+func (c *course) addOn(others []Loop, side int) bool {
+	loops, partners, index := c.side(side)
 	cuts := map[[2]int][]Vertex{} // by loop and edge
-	tree := newEdgeTree(loops)
 	for _, l := range others {
 		for _, v := range l {
-			if mine[v] {
+			if index.corners[v] {
 				continue
 			}
-			if loop, edge, ok := tree.edgeUnder(v); ok {
+			if loop, edge, ok := index.tree.edgeUnder(v); ok {
 				cuts[[2]int{loop, edge}] = append(cuts[[2]int{loop, edge}], v)
 			}
 		}
 	}
+	if len(cuts) == 0 {
+		return false
+	}
 	for i := range loops {
 		for k := len(loops[i]) - 1; k >= 0; k-- {
-			if new := cuts[[2]int{i, k}]; new != nil {
-				c.insert(loops, partners, i, k, new)
+			if corners := cuts[[2]int{i, k}]; corners != nil {
+				insert(loops, partners, i, k, corners)
 			}
 		}
 	}
-	c.changed = c.changed || len(cuts) > 0
-	return len(cuts) > 0
+	c.changed, c.index = true, [2]*outlineIndex{}
+	return true
 }
 
 // insert puts corners into an edge of a loop, in order, and their partners at
 // the same shares of the partner's edge.
-func (c *course) insert(loops, partners []Loop, i, k int, corners []Vertex) {
+func insert(loops, partners []Loop, i, k int, corners []Vertex) {
 	a, b := loops[i][k], loops[i][(k+1)%len(loops[i])]
 	d := b.Point().Sub(a.Point())
 	share := func(v Vertex) float64 {

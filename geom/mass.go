@@ -26,8 +26,9 @@ func (p Part) Mass(density float64) Mass {
 	}
 	out.Centre = [3]float64{base.X + c[0], base.Y + c[1], c[2]}
 	for i := range 3 {
-		for j := range 3 {
+		for j := range i + 1 {
 			out.Inertia[i][j] = -kg * (m.second[i][j] - m.volume*c[i]*c[j])
+			out.Inertia[j][i] = out.Inertia[i][j]
 		}
 		out.Inertia[i][i] += kg * trace
 	}

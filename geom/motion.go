@@ -1,6 +1,9 @@
 package geom
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // A Motion turns about the origin and then shifts. The zero Motion rests.
 type Motion struct {
@@ -43,4 +46,36 @@ func (m *placement) box(b edgeBox) edgeBox {
 	sin, cos := math.Abs(m.sin), math.Abs(m.cos)
 	half := Point{x*cos + y*sin, x*sin + y*cos}
 	return edgeBox{c.Sub(half), c.Add(half)}
+}
+
+// Move returns the contour where the motion takes it, curves and points.
+func (c Contour) Move(m Motion) Contour {
+	moved := Contour{Points: make([]Point, len(c.Points))}
+	for i, p := range c.Points {
+		moved.Points[i] = m.Move(p)
+	}
+	for _, curve := range c.Curves {
+		switch k := curve.(type) {
+		case Line:
+			curve = Line{m.Move(k.A), m.Move(k.B)}
+		case Arc:
+			curve = Arc{m.Move(k.Centre), k.Radius, k.From + m.Turn, k.To + m.Turn}
+		case Cubic:
+			curve = Cubic{m.Move(k[0]), m.Move(k[1]), m.Move(k[2]), m.Move(k[3])}
+		}
+		moved.Curves = append(moved.Curves, curve)
+	}
+	return moved
+}
+
+// Reversed returns the contour run the other way: a hole where it was an
+// outline. Its curves, if it has any, are sampled anew to the chord error, so
+// that a bore becomes a peg and the reverse.
+func (c Contour) Reversed(chord float64) Contour {
+	if len(c.Curves) > 0 {
+		return NewContour(reversed(c.Curves), chord)
+	}
+	back := slices.Clone(c.Points)
+	slices.Reverse(back)
+	return Contour{Points: back}
 }

@@ -70,17 +70,22 @@ func (r Region) asGeometry() plane.Geometry {
 	for _, body := range r.bodies() {
 		var rings [][]float64
 		for _, i := range body {
-			l := r.loops[i]
-			ring := make([]float64, 0, 2*len(l)+2)
-			for k := range len(l) + 1 {
-				p := l[k%len(l)].Point()
-				ring = append(ring, p.X, p.Y)
-			}
-			rings = append(rings, ring)
+			rings = append(rings, r.ring(i))
 		}
 		polygons = append(polygons, plane.NewPolygonXY(rings...))
 	}
 	return plane.NewMultiPolygon(polygons).AsGeometry()
+}
+
+// ring returns the coordinates of a loop, the first point again at the end.
+func (r Region) ring(loop int) []float64 {
+	l := r.loops[loop]
+	ring := make([]float64, 0, 2*len(l)+2)
+	for k := range len(l) + 1 {
+		p := l[k%len(l)].Point()
+		ring = append(ring, p.X, p.Y)
+	}
+	return ring
 }
 
 // bodies groups the loops: each outer loop, followed by its holes. Directly

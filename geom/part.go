@@ -58,7 +58,7 @@ func newLayer(s Slab) (Layer, error) {
 	}
 	l := Layer{Z0: SnapLength(s.Z0), Z1: SnapLength(s.Z1)}
 	if s.Top == nil {
-		region, err := regionOf(s.Bottom)
+		region, err := RegionOf(s.Bottom)
 		if err != nil {
 			return Layer{}, err
 		}
@@ -79,7 +79,9 @@ func newLayer(s Slab) (Layer, error) {
 	return l, proveLoft(bottom, top)
 }
 
-func regionOf(contours []Contour) (Region, error) {
+// RegionOf snaps contours to the grid and proves that they bound a region. The
+// error is a *RegionError, or says which contour reaches beyond Extent.
+func RegionOf(contours []Contour) (Region, error) {
 	loops := make([]Loop, len(contours))
 	for i, c := range contours {
 		if err := inExtent(c); err != nil {

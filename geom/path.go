@@ -108,8 +108,9 @@ func (p *pathReader) read() error {
 			p.last = 'Z'
 			continue
 		}
+		relative := command != upper
 		for again := true; again; again = p.scan.number() {
-			if err := p.step(upper, command != upper); err != nil {
+			if err := p.step(upper, relative); err != nil {
 				return err
 			}
 			if upper == 'M' {

@@ -91,9 +91,9 @@ func (r *svgReader) element(e xml.StartElement) error {
 		return err
 	}
 	switch name {
-	case "defs", "clipPath", "mask", "symbol", "marker", "pattern", "metadata", "title", "desc", "style", "script", "namedview", "linearGradient", "radialGradient", "filter":
+	case "defs", "clipPath", "mask", "symbol", "marker", "pattern", "metadata", "title", "desc", "style", "script", "namedview", "linearGradient", "radialGradient", "filter", "foreignObject":
 		return r.decode.Skip()
-	case "text", "image", "use", "svg", "foreignObject", "switch", "line", "polyline":
+	case "text", "image", "use", "svg", "line", "polyline":
 		return r.fault(r.start, "%s is no outline: turn it into a closed path", name)
 	}
 	if attribute(e, "display") == "none" || hidden.MatchString(attribute(e, "style")) {
@@ -126,7 +126,7 @@ func (r *svgReader) inAttribute(name string, err error) error {
 		return err
 	}
 	tag := r.data[r.start:r.decode.InputOffset()]
-	at := regexp.MustCompile(`\s`+name+`\s*=\s*["']`).FindIndex(tag)
+	at := regexp.MustCompile(`\s` + name + `\s*=\s*["']`).FindIndex(tag)
 	if at == nil {
 		return r.fault(r.start, "%s", fault.Reason)
 	}
@@ -143,6 +143,7 @@ func length(text string) (px float64, ok bool, err error) {
 	if err != nil {
 		return 0, false, err
 	}
+	s.space()
 	unit := strings.TrimSpace(text[s.at:])
 	if unit == "%" {
 		return 0, false, nil

@@ -10,16 +10,23 @@ func (r Region) LeastWeb() (web Gap, ok bool) {
 	if len(r.loops) < 2 {
 		return Gap{}, false
 	}
-	s := webSearch{tree: newEdgeTree(r.loops), width2: math.Inf(1)}
+	s := webSearch{tree: newEdgeTree(r.loops), body: make([]int, len(r.loops)), width2: math.Inf(1)}
+	for i, body := range r.bodies() {
+		for _, loop := range body {
+			s.body[loop] = i
+		}
+	}
 	s.inside(0)
 	return Gap{math.Sqrt(s.width2), s.a, s.b}, !math.IsInf(s.width2, 1)
 }
 
-// A webSearch looks for two edges of different loops that have the least
-// material between them. The least of all is nearest to nearest, and then the
-// way from one to the other starts and ends inside.
+// A webSearch looks for the nearest edges of different loops of one body. The
+// way between them runs through material: each piece of air beside a body is
+// bounded by one of its loops, so a way from one loop to another crosses
+// material from loop to loop somewhere, and the shortest does nothing else.
 type webSearch struct {
 	tree   *edgeTree
+	body   []int // by loop
 	width2 float64
 	a, b   Point
 }
@@ -64,33 +71,12 @@ func (s *webSearch) edges(a, b *edgeBranch) {
 		e := &s.tree.edges[i]
 		for j := b.from; j < b.to; j++ {
 			f := &s.tree.edges[j]
-			if e.loop == f.loop {
+			if e.loop == f.loop || s.body[e.loop] != s.body[f.loop] {
 				continue
 			}
-			width2, p, q := segments(e.a, e.b, f.a, f.b)
-			if width2 < s.width2 && e.facesIn(p, q) && f.facesIn(q, p) {
+			if width2, p, q := segments(e.a, e.b, f.a, f.b); width2 < s.width2 {
 				s.width2, s.a, s.b = width2, p, q
 			}
 		}
 	}
-}
-
-// facesIn tells whether the way from p on the edge to q, of which p is the
-// nearest point of the loop, starts on the left. At a corner the edges on both
-// sides are asked: q lies in the cone between their normals.
-func (e *loopEdge) facesIn(p, q Point) bool {
-	normal := leftOf(e.a, e.b)
-	switch p {
-	case e.a:
-		normal = normal.Add(leftOf(e.before, e.a))
-	case e.b:
-		normal = normal.Add(leftOf(e.b, e.next))
-	}
-	return normal.X*(q.X-p.X)+normal.Y*(q.Y-p.Y) > 0
-}
-
-// leftOf returns the unit normal to the left of the way from a to b.
-func leftOf(a, b Point) Point {
-	d := b.Sub(a)
-	return Point{-d.Y, d.X}.Scale(1 / d.Len())
 }

@@ -5,6 +5,7 @@ import (
 
 	"pintle/check"
 	"pintle/fit"
+	"pintle/gear"
 )
 
 // lengths are the usual lengths of cap screws in mm (ISO 4762, from memory;
@@ -100,6 +101,9 @@ func (t *turning) assembly() []string {
 	if t.table.Wheel.Hub == "journal" {
 		say("Wheel's journal into the bearing until its shoulder rests on the inner ring all round")
 	}
+	if r := t.pair.Spec().Wheel.Retain; r != nil {
+		lines = append(lines, retainWords(*r))
+	}
 	if t.plate != nil {
 		say("Set the mesh at its tightest place with a strip of paper of 0.1 mm, tighten the servo, turn the strip out; nothing may bind over the whole swing")
 	}
@@ -108,4 +112,15 @@ func (t *turning) assembly() []string {
 		say("Table onto the wheel: %d screws %s that cut their own thread, as long as the table is thick plus %s to %s mm", w.ScrewCount, w.ScrewSize, check.Number(w.Spacer+0.6*t.table.FaceWidth), check.Number(most))
 	}
 	return lines
+}
+
+// retainWords says how the wheel is held on its bearing.
+func retainWords(r gear.Retain) string {
+	switch r.Kind {
+	case "nut":
+		return fmt.Sprintf("%s rod or screw through the wheel, its nut in the pocket under the table; below, a washer that bears on the inner ring only, and a locking nut, hand tight", r.Screw.Size)
+	case "screw":
+		return fmt.Sprintf("Washer that bears on the inner ring only onto the journal's end, with one %s in the axis, hand tight", r.Screw.Size)
+	}
+	return fmt.Sprintf("Washer that bears on the inner ring only onto the journal's end, with three %s; the wires go through its middle", r.Screw.Size)
 }

@@ -1,8 +1,10 @@
 package joint
 
 import (
+	"fmt"
 	"slices"
 
+	"pintle/gear"
 	"pintle/quantity"
 )
 
@@ -21,6 +23,14 @@ func (t *table) gears() Gears {
 		Material:         t.text("material"),
 		Pinion:           t.table("pinion").gear(pinionHubs()),
 		Wheel:            t.table("wheel").gear(Hubs()),
+		Rack:             t.rack("rack"),
+		TipAlteration:    t.plain("tip_alteration"),
+		CentreTolerance:  t.length("centre_tolerance"),
+		LostMotion:       t.table("lost_motion").lostMotion(),
+		Temperature:      t.table("temperature").temperature(),
+		Measured:         t.measured("measured"),
+		ServiceFactor:    t.plain("service_factor"),
+		Allowable:        t.allowable("allowable_bending"),
 	}
 	if _, ok := t.value("pressure_angle"); ok {
 		g.PressureAngleDeg = t.quantity("pressure_angle", quantity.Angle)
@@ -61,6 +71,9 @@ func (t *table) gear(hubs []string) Gear {
 		ScrewCount: t.count("screw_count"),
 		Spacer:     t.length("spacer"),
 		Material:   t.text("material"),
+		Rim:        t.length("rim"),
+		Sector:     t.count("sector"),
+		SectorHub:  t.length("sector_hub"),
 		Retain:     t.table("retain").retain(),
 	}
 	t.finish()
@@ -72,4 +85,97 @@ func (t *table) retain() Retain {
 	t.need("kind")
 	t.finish()
 	return r
+}
+
+// rack reads the letter of a profile, or sizes in modules.
+func (t *table) rack(key string) Rack {
+	v, ok := t.value(key)
+	if !ok {
+		return Rack{}
+	}
+	if _, ok := v.(map[string]any); !ok {
+		return Rack{Profile: t.word(key, gear.RackProfiles())}
+	}
+	in := t.table(key)
+	r := Rack{Addendum: in.plain("addendum"), Clearance: in.plain("clearance"), FilletRadius: in.plain("fillet_radius")}
+	in.need("addendum", "clearance", "fillet_radius")
+	in.finish()
+	return r
+}
+
+func (t *table) lostMotion() LostMotion {
+	l := LostMotion{Radius: t.length("radius"), LimitDeg: t.quantity("limit", quantity.Angle), LimitMM: t.length("limit_mm")}
+	if t.has("limit_mm") {
+		t.need("radius")
+		t.either("limit", "limit_mm")
+	}
+	t.finish()
+	return l
+}
+
+func (t *table) temperature() Temperature {
+	if t == nil {
+		return Temperature{}
+	}
+	c := Temperature{
+		Made: 20, Coldest: t.quantity("coldest", quantity.Temperature), Hottest: t.quantity("hottest", quantity.Temperature),
+		BaseExpansion: t.plain("base_expansion"),
+	}
+	if _, ok := t.value("made"); ok {
+		c.Made = t.quantity("made", quantity.Temperature)
+	}
+	t.need("coldest", "hottest")
+	t.finish()
+	return c
+}
+
+// measured reads the readings of one print, or a list of them.
+func (t *table) measured(key string) []Measured {
+	v, ok := t.value(key)
+	if !ok {
+		return nil
+	}
+	list, ok := v.([]any)
+	if !ok {
+		return []Measured{t.table(key).readings()}
+	}
+	var all []Measured
+	for i, v := range list {
+		values, ok := v.(map[string]any)
+		if !ok {
+			t.refuse(element(key, i), "must be a table, not "+describe(v), "write { W1 = ..., W2 = ... }")
+			continue
+		}
+		one := &table{reader: t.reader, at: join(t.at, element(key, i)), values: values}
+		all = append(all, one.readings())
+	}
+	return all
+}
+
+func (t *table) readings() Measured {
+	var m Measured
+	for i := range 2 {
+		m.Span[i] = t.length(fmt.Sprintf("W%d", i+1))
+		m.Pins[i] = t.length(fmt.Sprintf("M%d", i+1))
+		m.Tip[i] = t.length(fmt.Sprintf("tip%d", i+1))
+	}
+	t.finish()
+	return m
+}
+
+// allowable reads one stress for both gears, or one for each.
+func (t *table) allowable(key string) [2]float64 {
+	v, ok := t.value(key)
+	if !ok {
+		return [2]float64{}
+	}
+	if _, ok := v.([]any); !ok {
+		stress := t.plain(key)
+		return [2]float64{stress, stress}
+	}
+	var stresses [2]float64
+	for i, v := range t.list(key, 2) {
+		stresses[i] = t.number(element(key, i), v, quantity.Number)
+	}
+	return stresses
 }

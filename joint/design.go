@@ -13,7 +13,9 @@ import (
 	"fmt"
 	"io"
 	"maps"
+	"math"
 	"slices"
+	"strings"
 
 	"pintle/bearing"
 	"pintle/check"
@@ -167,7 +169,7 @@ func (b *builder) add(name string, d design, material fit.Material, notes func(g
 
 func (b *builder) addBody(design string, part geom.Part, material fit.Material, notes sheetNotes) {
 	b.bodies = append(b.bodies, body{part: part, design: design, material: material, sheet: notes})
-	b.find(design, b.onBed(part))
+	b.find(design, b.onBed(design, part))
 	if b.file.Has("place.hottest") {
 		b.find(design, fit.CheckHeat(material, part.Name(), b.file.Place.Hottest, b.file.Limits))
 	}
@@ -181,13 +183,17 @@ var ruleBed = check.Rule{
 	Sense: check.AtLeast, Limit: check.Limit{Caution: 4, Fail: 0},
 }
 
-func (b *builder) onBed(part geom.Part) check.Finding {
+func (b *builder) onBed(design string, part geom.Part) check.Finding {
 	lo, hi := part.Bounds()
 	x, y := hi.X-lo.X, hi.Y-lo.Y
-	bed := b.card.Bed
+	bed, limit := b.card.Bed, b.file.Limits.Of(ruleBed)
 	spare := max(min(bed[0]-x, bed[1]-y), min(bed[0]-y, bed[1]-x))
-	f := ruleBed.Judge(spare, b.file.Limits.Of(ruleBed),
-		fmt.Sprintf("%.1f x %.1f mm lie on a bed of %g x %g mm: %s", x, y, bed[0], bed[1], ruleBed.Change))
+	fits := fmt.Sprintf("%.1f x %.1f mm are too much: at most %s x %s mm fit", x, y, check.Number(bed[0]-limit.Caution), check.Number(bed[1]-limit.Caution))
+	if name, ok := strings.CutPrefix(design, "gears."); ok {
+		m := b.file.Gears[name].Module * (min(bed[0], bed[1]) - limit.Caution) / max(x, y)
+		fits += fmt.Sprintf(", module <= %s mm with these teeth", check.Number(math.Floor(m*100)/100))
+	}
+	f := ruleBed.Judge(spare, limit, fits)
 	f.Part = part.Name()
 	return f
 }

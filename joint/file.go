@@ -89,28 +89,6 @@ type Tabs struct {
 	Diameter  float64    `json:"diameter,omitzero"`  // of the holes
 }
 
-// A Horn is the servo horn a pinion is screwed to; all sizes mm.
-type Horn struct {
-	Kind        string  `json:"kind,omitzero"`     // one of HornKinds
-	Diameter    float64 `json:"diameter,omitzero"` // of a disc, or of the circle that arms sweep
-	Thickness   float64 `json:"thickness,omitzero"`
-	HubDiameter float64 `json:"hub_diameter,omitzero"`
-	HubHeight   float64 `json:"hub_height,omitzero"`
-	Holes       int     `json:"holes,omitzero"`
-	HoleCircle  float64 `json:"hole_circle,omitzero"` // diameter
-	Hole        float64 `json:"hole,omitzero"`        // diameter
-
-	Arm        float64   `json:"arm,omitzero"`          // from the shaft's axis to the end of an arm
-	WidthAtHub float64   `json:"width_at_hub,omitzero"` // of an arm
-	WidthAtTip float64   `json:"width_at_tip,omitzero"` // of an arm, at the centre of its rounded end
-	Arms       int       `json:"arms,omitzero"`         // zero for what the kind says
-	HolesAt    []float64 `json:"holes_at,omitzero"`     // of each arm, from the shaft's axis
-
-	AtNeutralDeg  float64 `json:"at_neutral,omitzero"` // where an arm or hole stands at the neutral pulse, as put on
-	WantedDeg     float64 `json:"wanted,omitzero"`     // where it should stand
-	TriedOnSpline bool    `json:"-"`                   // at_neutral was given
-}
-
 // A Load is what the joint turns.
 type Load struct {
 	Mass            float64         `json:"mass,omitzero"` // kg
@@ -144,56 +122,6 @@ type Motion struct {
 	Time  float64 `json:"time,omitzero"`  // s, for one swing
 	Law   string  `json:"law,omitzero"`   // one of Laws; "cosine" unless given
 	Hold  bool    `json:"hold,omitzero"`  // an end position is held under load
-}
-
-// Gears is a pinion on a servo and a wheel on the turning part.
-type Gears struct {
-	Servo  string `json:"servo,omitzero"`  // names of tables, or ""
-	Load   string `json:"load,omitzero"`   // names of tables, or ""
-	Motion string `json:"motion,omitzero"` // names of tables, or ""
-
-	Module           float64 `json:"module,omitzero"` // mm
-	Teeth            [2]int  `json:"teeth,omitzero"`  // pinion, wheel; zero where it is to be chosen
-	Ratio            float64 `json:"ratio,omitzero"`  // wheel to pinion, zero where not given
-	Shift            Shift   `json:"shift,omitzero"`
-	CentreDistance   float64 `json:"centre_distance,omitzero"` // mm, zero where it follows from the rest
-	Backlash         float64 `json:"backlash,omitzero"`        // mm, circumferential at the working pitch circle
-	FaceWidth        float64 `json:"face_width,omitzero"`      // mm
-	PressureAngleDeg float64 `json:"pressure_angle,omitzero"`  // DefaultPressureAngleDeg unless given
-	Material         string  `json:"material,omitzero"`        // of both, or ""
-	Pinion           Gear    `json:"pinion,omitzero"`
-	Wheel            Gear    `json:"wheel,omitzero"`
-}
-
-// A Shift is a pair of profile shift coefficients or a way to choose them.
-type Shift struct {
-	Rule string     `json:"rule,omitzero"` // "choose", "balanced", or "" for the numbers
-	X    [2]float64 `json:"x,omitzero"`    // pinion, wheel
-}
-
-// The rules a Shift may name.
-const (
-	ShiftChoose   = "choose"   // the smallest shift free of undercut
-	ShiftBalanced = "balanced" // equal specific sliding
-)
-
-// A Gear says how one gear of a pair sits on its shaft, horn or bearing.
-type Gear struct {
-	Hub        string  `json:"hub,omitzero"`         // one of Hubs, or ""
-	Bore       float64 `json:"bore,omitzero"`        // mm
-	Bearing    string  `json:"bearing,omitzero"`     // name of a table: the bearing a journal hub fits
-	BoltCircle float64 `json:"bolt_circle,omitzero"` // mm, diameter
-	ScrewSize  string  `json:"screw_size,omitzero"`  // e.g. "M3"
-	ScrewCount int     `json:"screw_count,omitzero"`
-	Material   string  `json:"material,omitzero"`
-	Spacer     float64 `json:"spacer,omitzero"` // mm, of a disc between wheel and what is screwed onto it
-	Retain     Retain  `json:"retain,omitzero"` // what holds a journal in its bearing
-}
-
-// A Retain is what holds a journal in its bearing.
-type Retain struct {
-	Kind      string `json:"kind,omitzero"`       // one of Retainers, or "" for nothing
-	ScrewSize string `json:"screw_size,omitzero"` // "M6" unless given
 }
 
 // A Plate carries a housing and a servo at the pair's centre distance.

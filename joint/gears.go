@@ -5,6 +5,7 @@ import (
 
 	"pintle/bearing"
 	"pintle/check"
+	"pintle/fit"
 	"pintle/gear"
 )
 
@@ -15,6 +16,9 @@ func (b *builder) addGears() error {
 		if err := b.stack(t); err != nil {
 			return err
 		}
+		if err := b.onPlate(t); err != nil {
+			return err
+		}
 		spec, err := b.pairSpec(t)
 		if err != nil {
 			return err
@@ -22,14 +26,35 @@ func (b *builder) addGears() error {
 		if t.pair, err = gear.NewPair(spec); err != nil {
 			return b.file.Blame("gears."+name, err)
 		}
-		material, err := b.material("gears."+name, t.table.Material)
-		if err != nil {
-			return err
-		}
 		b.turnings[name] = t
-		b.add("gears."+name, t.pair, material, t.gearNotes)
+		b.addPair(t, spec.Loading.Material)
 	}
 	return nil
+}
+
+// onPlate refuses an internal pair on a plate, which puts servo and bearing side
+// by side.
+func (b *builder) onPlate(t *turning) error {
+	for _, name := range sorted(b.file.Plates) {
+		if b.file.Plates[name].Gears == t.name && t.table.Teeth[1] < 0 {
+			return b.file.Blame("plate."+name, &check.FieldError{
+				Field: "gears", Text: t.name, Reason: "is an internal pair, and no plate is made for one",
+				Remedy: "leave the plate out, or use an external wheel",
+			})
+		}
+	}
+	return nil
+}
+
+// addPair records a finished pair, each gear in its own plastic.
+func (b *builder) addPair(t *turning, materials [2]fit.Material) {
+	design := "gears." + t.name
+	b.report.Designs[design] = t.pair.Values()
+	b.find(design, t.pair.Findings()...)
+	b.report.Fits = append(b.report.Fits, t.pair.Fits()...)
+	for i, part := range t.pair.Parts() {
+		b.addBody(design, part, materials[i], t.gearNotes(part))
+	}
 }
 
 // pairSpec turns a table into the spec of its pair.
@@ -39,7 +64,14 @@ func (b *builder) pairSpec(t *turning) (gear.PairSpec, error) {
 		Name: t.name, Module: g.Module, Teeth: g.Teeth, Shift: g.Shift.X,
 		PressureAngle: g.PressureAngleDeg * math.Pi / 180, CentreDistance: g.CentreDistance,
 		Backlash: g.Backlash, FaceWidth: g.FaceWidth,
+		CentreTolerance: g.CentreTolerance, TipAlteration: g.TipAlteration, KeepTips: b.file.Has("gears." + t.name + ".tip_alteration"),
 		ChordError: b.options.ChordError, Card: b.card, Limits: b.file.Limits,
+	}
+	if g.Rack != (Rack{}) {
+		spec.Rack = gear.Rack{Addendum: g.Rack.Addendum, Clearance: g.Rack.Clearance, FilletRadius: g.Rack.FilletRadius}
+		if profile, ok := gear.RackNamed(g.Rack.Profile); ok {
+			spec.Rack = profile.Fitted(spec.PressureAngle)
+		}
 	}
 	switch g.Shift.Rule {
 	case ShiftChoose:
@@ -48,6 +80,13 @@ func (b *builder) pairSpec(t *turning) (gear.PairSpec, error) {
 		spec.ShiftRule = gear.ShiftBalanced
 	}
 	var err error
+	if spec.Loading, err = b.loading(t); err != nil {
+		return spec, err
+	}
+	if spec.Climate, err = b.climate(t, spec.Loading.Material); err != nil {
+		return spec, err
+	}
+	b.readingsAndLimits(t, &spec)
 	if spec.Pinion, err = b.gearBody(t, g.Pinion, "pinion"); err != nil {
 		return spec, err
 	}
@@ -58,7 +97,7 @@ func (b *builder) pairSpec(t *turning) (gear.PairSpec, error) {
 // gearBody turns the hub that a table asks for into a gear's body.
 func (b *builder) gearBody(t *turning, g Gear, role string) (gear.Body, error) {
 	table := "gears." + t.name
-	body := gear.Body{Bore: g.Bore}
+	body := gear.Body{Bore: g.Bore, Rim: g.Rim, Sector: g.Sector, SectorHub: g.SectorHub}
 	refuse := func(field, text, reason, remedy string) error {
 		return b.file.Blame(table+"."+role, &check.FieldError{Field: field, Text: text, Reason: reason, Remedy: remedy})
 	}

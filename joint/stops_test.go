@@ -37,8 +37,10 @@ func TestStopsMeetBeyondSwing(t *testing.T) {
 	}
 	var lug geom.Loop
 	for _, layer := range parts["lamp-wheel"].Layers() {
-		if loops := layer.Top.Loops(); len(loops) == 2 && layer.Z0 > geom.SnapLength(9.99) {
-			lug = loops[1]
+		for _, loop := range layer.Top.Loops()[1:] {
+			if layer.Z0 > geom.SnapLength(9.99) && loop[0].Point().Len() > 20 { // the bore is nearer
+				lug = loop
+			}
 		}
 	}
 	if lug == nil {

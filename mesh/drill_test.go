@@ -81,3 +81,14 @@ func TestDrillRoundOutlines(t *testing.T) {
 		})
 	}
 }
+
+func BenchmarkDrill(b *testing.B) {
+	o := geom.Point{X: 2, Y: -3}
+	tube, bore := geom.Peg(o, 44, geom.ChordFit), geom.Bore(o, 22, geom.ChordFit)
+	slabs := []geom.Slab{{Z0: 0, Z1: 14, Bottom: []geom.Contour{tube, bore}}}
+	for b.Loop() {
+		if _, err := geom.Drill(slabs, 0.2, 0.4, geom.CrossHole{Centre: o, Height: 8, Diameter: 3, Direction: 0.4, From: 0, To: 40}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

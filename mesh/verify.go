@@ -25,8 +25,14 @@ func (m *Mesh) Verify() error {
 		return err
 	}
 	start, corners := m.corners()
-	for v := range m.Vertices {
-		if err := m.verifyFan(int32(v), corners[start[v]:start[v+1]]); err != nil {
+	found := make([]error, chunks)
+	each(chunks, func(c int) {
+		for v := len(m.Vertices) * c / chunks; v < len(m.Vertices)*(c+1)/chunks && found[c] == nil; v++ {
+			found[c] = m.verifyFan(int32(v), corners[start[v]:start[v+1]])
+		}
+	})
+	for _, err := range found {
+		if err != nil {
 			return err
 		}
 	}

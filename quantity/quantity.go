@@ -82,7 +82,7 @@ func (k Kind) Parse(text string) (float64, error) {
 func Count(text string) (int, error) {
 	n, err := strconv.Atoi(strings.TrimSpace(text))
 	if err != nil {
-		return 0, &Error{Kind: Number, Read: text, Reason: "is not a whole number", Remedy: "write digits only"}
+		return 0, &Error{Kind: Number, Read: text, Reason: "is not a whole number", Remedy: "write digits only, with a comma between several numbers"}
 	}
 	return n, nil
 }

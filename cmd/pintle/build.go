@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"io"
 
 	"github.com/spf13/cobra"
@@ -28,6 +29,7 @@ func (env *environment) newBuildCommand() *cobra.Command {
 			return env.build(file, design, output, cmd.Flags())
 		},
 	}
+	cmd.Flags().BoolVar(&design.slice, "slice", false, "write the test slice of the joint: its fits in a few grams, to print first")
 	design.add(cmd.Flags())
 	output.add(cmd.Flags())
 	return cmd
@@ -79,6 +81,8 @@ func (env *environment) build(file *joint.File, design designFlags, output outpu
 		return err
 	}
 	nameSet(result)
+	old := set{dir: output.dir}
+	kept := old.next()
 	if failed := result.Failed(); len(failed) == 0 {
 		if err := writeSet(env.ctx, output.dir, output.force, result.Files); err != nil {
 			return err
@@ -90,6 +94,9 @@ func (env *environment) build(file *joint.File, design designFlags, output outpu
 	}
 	if !design.json {
 		listFiles(&env.out, output.dir, result)
+		if old.next() > kept {
+			fmt.Fprintf(&env.out, "the old set is in %s\n", old.previous(kept))
+		}
 	}
 	return nil
 }

@@ -5,6 +5,8 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"slices"
+	"strings"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -23,6 +25,12 @@ type environment struct {
 
 func (env *environment) execute(args []string) error {
 	root := env.newRoot()
+	isCommand := func(c *cobra.Command) bool { return c.Name() == args[0] }
+	hidden := []string{"-", "__"} // flags, and what completion scripts call
+	if len(args) > 0 && !slices.ContainsFunc(root.Commands(), isCommand) &&
+		!slices.ContainsFunc(hidden, func(p string) bool { return strings.HasPrefix(args[0], p) }) {
+		return unknownCommand(root, args) // before its flags are called unknown
+	}
 	root.SetArgs(args)
 	root.SetOut(&env.out)
 	root.SetErr(io.Discard) // what goes wrong is returned

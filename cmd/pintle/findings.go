@@ -13,8 +13,13 @@ import (
 
 // printFindings writes the findings as an aligned table, one a line: verdict,
 // design where there are several, check and part, value, limit and source; below
-// a finding that is no pass stands what was seen and what to do.
+// a finding that is no pass stands what was seen and what to do. Passes come
+// first, so that what wants a look stands last, above the prompt.
 func printFindings(w io.Writer, findings []check.Finding) {
+	order := []check.Verdict{check.Pass, check.Note, check.Caution, check.Fail}
+	findings = slices.SortedStableFunc(slices.Values(findings), func(a, b check.Finding) int {
+		return slices.Index(order, a.Verdict) - slices.Index(order, b.Verdict)
+	})
 	several := slices.ContainsFunc(findings, func(f check.Finding) bool { return f.Design != findings[0].Design })
 	rows := make([][]string, 0, len(findings))
 	for _, f := range findings {

@@ -150,7 +150,7 @@ func (v *bearingValue) Set(text string) error {
 		return nil
 	}
 	if len(parts) != 3 {
-		return usage(strconv.Quote(text)+": must be a designation or three sizes", "write "+v.Type())
+		return usage(strconv.Quote(text)+": must be a designation or three sizes", "write 608, or bore, outside and width as 8x22x7")
 	}
 	for i, to := range []*float64{&v.to.Bore, &v.to.Outside, &v.to.Overall} {
 		size, err := quantity.Length.Parse(parts[i])

@@ -1,0 +1,90 @@
+package gear
+
+import (
+	"fmt"
+	"math"
+
+	"pintle/check"
+	"pintle/geom"
+)
+
+// sectorHub is the diameter of a sector's round body in root diameters where
+// none is given (design choice).
+const sectorHub = 0.6
+
+// kept returns how many teeth of gear i are made: all, or an odd number for a
+// sector, so that the middle one stands on +x.
+func (s PairSpec) kept(i int) int {
+	if n := s.body(i).Sector; n > 0 {
+		return n + 1 - n%2
+	}
+	return abs(s.Teeth[i])
+}
+
+func abs(n int) int { return max(n, -n) }
+
+// validateSector refuses sectors that leave no body.
+func (s PairSpec) validateSector(i int) error {
+	b := s.body(i)
+	if b.Sector == 0 && b.SectorHub == 0 {
+		return nil
+	}
+	part := s.partName(i)
+	if s.Teeth[i] < 0 {
+		return &check.FieldError{Field: "teeth of the sector of " + part, Value: float64(b.Sector), Reason: "is not made of an internal gear", Remedy: "leave the sector out"}
+	}
+	most := int(0.8 * float64(s.Teeth[i]))
+	if err := check.InRange("teeth of the sector of "+part, float64(b.Sector), "", 5, float64(most), "leave the sector out for a whole gear"); err != nil {
+		return err
+	}
+	root := s.Module * (float64(s.Teeth[i]) - 2*s.Rack.dedendum())
+	return check.InRange("hub of the sector of "+part, b.SectorHub, "mm", 0, 0.95*root, "leave it out: it is then 0.6 of the root diameter")
+}
+
+// sectorCurves returns a sector of an odd number of teeth around +x on a round
+// body of the diameter hub, as wide as the pitches of its teeth.
+func (t tooth) sectorCurves(kept int, hub, stray float64) []geom.Curve {
+	half, n := t.half(stray), (kept-1)/2
+	pitch, root := 2*math.Pi/float64(t.z), t.along/t.r
+	end := pitch * float64(kept) / 2
+	arc := (pitch-2*root)*t.rf > curveError
+	if !arc {
+		end = pitch*float64(n) + root
+	}
+	curves := []geom.Curve{geom.Line{A: geom.Polar(hub/2, -end), B: geom.Polar(t.rf, -end)}}
+	if arc {
+		curves = append(curves, geom.Arc{Radius: t.rf, From: -end, To: -pitch*float64(n) - root})
+	}
+	for k := -n; k <= n; k++ {
+		curves = t.appendTooth(curves, half, pitch*float64(k))
+	}
+	if arc {
+		curves[len(curves)-1] = geom.Arc{Radius: t.rf, From: pitch*float64(n) + root, To: end}
+	}
+	return append(curves, geom.Line{A: geom.Polar(t.rf, end), B: geom.Polar(hub/2, end)},
+		geom.Arc{Radius: hub / 2, From: end, To: 2*math.Pi - end})
+}
+
+// hubDiameter returns the diameter of a sector's round body.
+func (b Body) hubDiameter(root float64) float64 {
+	if b.SectorHub > 0 {
+		return b.SectorHub
+	}
+	return sectorHub * root
+}
+
+// saySectorTeeth tells whether a sector has the teeth that its swing needs: those
+// that pass, those in contact at either end, and one to spare.
+func (p *Pair) saySectorTeeth(i int) (check.Finding, bool) {
+	kept := p.spec.kept(i)
+	if p.spec.body(i).Sector == 0 {
+		return check.Finding{}, false
+	}
+	f := rule("sector").Say(check.Note, float64(kept), "", "give the motion, so that the teeth of the sector can be counted")
+	if swing := p.spec.Loading.Swing; swing > 0 {
+		need := int(math.Ceil(float64(p.contact.t[1].z)*swing/(2*math.Pi)+p.contact.ratio()-1e-9)) + 1
+		f = rule("sector").Judge(float64(kept), check.Limit{Caution: check.None, Fail: float64(need)}, fmt.Sprintf("teeth of the sector >= %d", need))
+	}
+	f.Part = p.spec.partName(i)
+	return f, true
+}

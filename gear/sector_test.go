@@ -1,0 +1,81 @@
+package gear
+
+import (
+	"errors"
+	"math"
+	"strings"
+	"testing"
+
+	"pintle/check"
+	"pintle/mesh"
+)
+
+// sectorSpec is a wheel of 60 teeth that swings by 50 degrees.
+func sectorSpec() PairSpec {
+	spec := bareSpec(20, 60)
+	spec.Loading.Swing = 50 * degree
+	spec.Wheel = Body{Bore: 8, Sector: 12}
+	return spec
+}
+
+// 50 degrees of 60 teeth are 8.33 teeth; with a contact ratio of 1.67 that is
+// over 10, so 11, and one to spare makes 12 (counting). 12 asked for make 13, so
+// that the middle one stands on the line; 9 are too few.
+func TestSector(t *testing.T) {
+	spec := sectorSpec()
+	p := mustPair(t, spec)
+	f := finding(t, p, "lamp-wheel", "sector")
+	if f.Value != 13 || f.Limit != ">= 12" || f.Verdict != check.Pass {
+		t.Errorf("%g teeth, %s, %s", f.Value, f.Limit, f.Verdict)
+	}
+	g := p.Wheel()
+	tips, hub := 0, math.Inf(1)
+	for _, q := range g.Outline().Points {
+		hub = math.Min(hub, q.Len())
+		if q.Len() > g.drawn.ra-1e-6 && math.Abs(q.Angle()-math.Round(q.Angle()/(6*degree))*6*degree) < 1e-9 {
+			tips++
+		}
+	}
+	if tips != 13 {
+		t.Errorf("%d tips in the outline", tips)
+	}
+	near(t, "round body", 2*hub, 0.6*g.RootDiameter(), 0.02)
+	near(t, "vertex on its tooth", g.strayed(g.teethLoop()), 0, 1e-4)
+	near(t, "backlash by motion", p.proof.print.min, mustPair(t, bareSpec(20, 60)).proof.print.min, 1e-4)
+	got, err := mesh.FromPart(g.Part())
+	if err == nil {
+		err = got.Verify()
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	if whole := mustPair(t, bareSpec(20, 60)).Wheel().Part().Volume(); g.Part().Volume() > 0.6*whole {
+		t.Errorf("the sector has %g mm3 of %g", g.Part().Volume(), whole)
+	}
+
+	spec.Wheel.Sector = 9
+	if f = finding(t, mustPair(t, spec), "lamp-wheel", "sector"); f.Verdict != check.Fail || f.Remedy != "teeth of the sector >= 12" {
+		t.Errorf("9 teeth: %s, %q", f.Verdict, f.Remedy)
+	}
+}
+
+func TestSectorRefuses(t *testing.T) {
+	for _, test := range []struct {
+		field  string
+		change func(*PairSpec)
+	}{
+		{"teeth of the sector", func(s *PairSpec) { s.Wheel.Sector = 2 }},
+		{"teeth of the sector", func(s *PairSpec) { s.Wheel.Sector = 55 }},
+		{"hub of the sector", func(s *PairSpec) { s.Wheel.SectorHub = 86 }},
+		{"teeth of the sector", func(s *PairSpec) { s.Teeth[1] = -60 }},
+		{"bore", func(s *PairSpec) { s.Wheel.Bore = 60 }},
+	} {
+		spec := sectorSpec()
+		test.change(&spec)
+		_, err := NewPair(spec)
+		var field *check.FieldError
+		if !errors.As(err, &field) || !strings.HasPrefix(field.Field, test.field) || field.Remedy == "" {
+			t.Errorf("%s: got %v", test.field, err)
+		}
+	}
+}
