@@ -31,9 +31,12 @@ func WriteSTL(w io.Writer, name string, m *mesh.Mesh) error {
 	_, err := w.Write(head[:])
 	if err == nil {
 		err = writeBlocks(w, (len(m.Triangles)+stlBlock-1)/stlBlock, func(block int, to []byte) []byte {
-			to = slices.Grow(to, stlBlock*stlTriangle)
-			for i := block * stlBlock; i < min((block+1)*stlBlock, len(m.Triangles)); i++ {
-				to = appendTriangle(to, m.Normal(i), m.Corners(i))
+			first := block * stlBlock
+			n := min(stlBlock, len(m.Triangles)-first)
+			to = slices.Grow(to, n*stlTriangle)[:n*stlTriangle]
+			for i := range n {
+				corners := m.Corners(first + i)
+				putTriangle((*[stlTriangle]byte)(to[i*stlTriangle:]), m.Normal(first+i), corners[0], corners[1], corners[2])
 			}
 			return to
 		})
@@ -44,18 +47,19 @@ func WriteSTL(w io.Writer, name string, m *mesh.Mesh) error {
 	return nil
 }
 
-func appendTriangle(to []byte, normal [3]float32, corners [3][3]float32) []byte {
-	to = appendVector(to, normal)
-	for _, p := range corners {
-		to = appendVector(to, p)
-	}
-	return append(to, 0, 0)
+// putTriangle fills one record; its attribute bytes stay zero.
+func putTriangle(to *[stlTriangle]byte, normal, a, b, c [3]float32) {
+	putVector(to[0:12:12], normal)
+	putVector(to[12:24:24], a)
+	putVector(to[24:36:36], b)
+	putVector(to[36:48:48], c)
 }
 
-func appendVector(to []byte, v [3]float32) []byte {
-	to = binary.LittleEndian.AppendUint32(to, math.Float32bits(v[0]))
-	to = binary.LittleEndian.AppendUint32(to, math.Float32bits(v[1]))
-	return binary.LittleEndian.AppendUint32(to, math.Float32bits(v[2]))
+func putVector(to []byte, v [3]float32) {
+	_ = to[11]
+	binary.LittleEndian.PutUint32(to[0:4], math.Float32bits(v[0]))
+	binary.LittleEndian.PutUint32(to[4:8], math.Float32bits(v[1]))
+	binary.LittleEndian.PutUint32(to[8:12], math.Float32bits(v[2]))
 }
 
 // stlTitle shortens a name to what the header holds, in plain ASCII.

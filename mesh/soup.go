@@ -31,17 +31,15 @@ func (m *Mesh) Corners(i int) [3][3]float32 {
 	return c
 }
 
-// Normal returns the unit normal of triangle i, rounded from the exact one. The
-// conversions keep the compiler from fusing operations, so that every machine
-// gives the same bits.
+// Normal returns the unit normal of triangle i, rounded from the exact one:
+// steps and products of steps fit a float64. The conversions of the squares keep
+// the compiler from fusing operations, so that every machine gives the same bits.
 func (m *Mesh) Normal(i int) [3]float32 {
-	t := m.Triangles[i]
-	a, b, c := m.Vertices[t[0]], m.Vertices[t[1]], m.Vertices[t[2]]
-	var u, v [3]int64
-	for k := range 3 {
-		u[k], v[k] = int64(b[k])-int64(a[k]), int64(c[k])-int64(a[k])
-	}
-	n := [3]float64{float64(u[1]*v[2] - u[2]*v[1]), float64(u[2]*v[0] - u[0]*v[2]), float64(u[0]*v[1] - u[1]*v[0])}
-	l := math.Sqrt(float64(n[0]*n[0]) + float64(n[1]*n[1]) + float64(n[2]*n[2]))
-	return [3]float32{float32(n[0] / l), float32(n[1] / l), float32(n[2] / l)}
+	t := &m.Triangles[i]
+	a, b, c := &m.Vertices[t[0]], &m.Vertices[t[1]], &m.Vertices[t[2]]
+	ux, uy, uz := float64(b[0]-a[0]), float64(b[1]-a[1]), float64(b[2]-a[2])
+	vx, vy, vz := float64(c[0]-a[0]), float64(c[1]-a[1]), float64(c[2]-a[2])
+	x, y, z := uy*vz-uz*vy, uz*vx-ux*vz, ux*vy-uy*vx
+	l := math.Sqrt(float64(x*x) + float64(y*y) + float64(z*z))
+	return [3]float32{float32(x/l) + 0, float32(y/l) + 0, float32(z/l) + 0} // + 0 turns -0 into 0
 }
