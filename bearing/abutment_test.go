@@ -118,7 +118,12 @@ func everyFinding(t *testing.T) []check.Finding {
 		func(s *bearing.HousingSpec) { s.Lip = &bearing.Lip{} },
 		func(s *bearing.HousingSpec) { s.Fit = bearing.CrushRibs },
 		func(s *bearing.HousingSpec) { s.Fit = "N7" },
+		func(s *bearing.HousingSpec) { s.MeasuredSeat = []float64{s.Bearing.Outside - 0.2} },
 		func(s *bearing.HousingSpec) { s.Bearing = find(t, "51106") },
+		func(s *bearing.HousingSpec) {
+			s.Cooling, s.Rod = 40, &bearing.RodSpec{Flat: 1.5, FlatLength: 10, Torque: 1}
+		},
+		func(s *bearing.HousingSpec) { s.Fit, s.Flange, s.Clamp = bearing.Slip, nil, &bearing.Clamp{Screw: m2} },
 	} {
 		spec := lampSpec(t)
 		change(&spec)

@@ -41,6 +41,8 @@ func (h *Housing) Assembly() []string {
 	if c := h.spec.Cap; c != nil {
 		steps = append(steps, fmt.Sprintf("Lay %s-cap on the %s and turn its %d %s screws in crosswise, finger tight and a quarter turn: they cut their thread in the plastic", h.spec.Name, what, c.Count, c.Screw.Size))
 	}
+	steps = append(steps, h.clampSteps()...)
+	steps = append(steps, h.rodSteps()...)
 	if l := h.spec.Load; b.Kind == Tapered && l.Second != nil && l.Second.Kind == Tapered {
 		steps = append(steps, "Set the nut to a play that the hand just feels and lock it; the plastic settles: set it again after 24 hours")
 	}

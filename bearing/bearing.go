@@ -63,12 +63,13 @@ type Bearing struct {
 	C, C0                float64 // kN, dynamic and static rating, of one maker; 0 unknown
 	Abutment             Abutment
 	Provenance           string // Seen, Memory, or "" for a bearing not in the table
+	BoreMeasured         bool   // Bore is a reading
 	Measured             bool   // sizes were measured on the bearing in hand
 }
 
 // Sized returns a bearing known by its sizes in mm alone, taken as measured.
 func Sized(bore, outside, width float64) Bearing {
-	return Bearing{Kind: Unknown, Bore: bore, Outside: outside, Width: width, Measured: true}
+	return Bearing{Kind: Unknown, Bore: bore, Outside: outside, Width: width, Measured: true, BoreMeasured: true}
 }
 
 // Name returns the designation, or the sizes as "8x22x7".

@@ -75,13 +75,17 @@ func (h *Housing) Findings() []check.Finding {
 	all = append(all, h.knockOutFindings()...)
 	all = append(all, h.lipFindings()...)
 	all = append(all, h.capFindings()...)
+	all = append(all, h.clampFindings()...)
+	all = append(all, h.cold()...)
 	all = append(all, h.ringCreep()...)
 	all = append(all, h.washers()...)
 	if s, _, _, ok := h.mount(); ok {
 		_, room := h.screwRoom()
 		all = append(all, h.judge(edgeRule, room/s.Diameter, edgeRule.Limit, func(check.Limit) string { return "a smaller screw" }))
 	}
+	all = append(all, h.rod.Findings...)
 	all = append(all, h.provenance()...)
+	all = append(all, h.seatReadings()...)
 	for i := range all {
 		if all[i].Part == "" {
 			all[i].Part = h.partName()
@@ -221,9 +225,13 @@ func (h *Housing) washers() []check.Finding {
 	if b.WasherBore == 0 {
 		return []check.Finding{washerRule.Say(check.Caution, 0, "the bore of the housing washer is not known", "measure both washers: the one with the larger bore goes into the housing")}
 	}
-	return []check.Finding{h.judge(washerRule, b.WasherBore-b.Bore, washerRule.Limit, func(check.Limit) string {
+	f := h.judge(washerRule, b.WasherBore-b.Bore, washerRule.Limit, func(check.Limit) string {
 		return "swap the washers: the one with the larger bore goes into the housing, the other turns with the shaft"
-	})}
+	})
+	if f.Verdict == check.Pass && !b.BoreMeasured {
+		f.Verdict, f.Detail, f.Remedy = check.Note, "the bore of the shaft washer is the table's", "measure both washers: give the bore of the other as well"
+	}
+	return []check.Finding{f}
 }
 
 // provenance returns what is guessed of the bearing.

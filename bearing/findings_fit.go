@@ -41,6 +41,38 @@ func (h *Housing) strain() check.Finding {
 	return f
 }
 
+// shrinks returns by how much in mm the plastic closes on the ring at the lowest
+// temperature.
+func (h *Housing) shrinks() float64 {
+	return max(0, (h.spec.Material.Expansion-steelExpansion)*h.spec.Cooling*h.spec.Bearing.Outside)
+}
+
+// cold judges the strain at the lowest temperature, where plastic shrinks more
+// than steel. Ribs yield instead.
+func (h *Housing) cold() []check.Finding {
+	if h.spec.Cooling == 0 {
+		return nil
+	}
+	outside, most := h.spec.Bearing.Outside, 100*h.spec.Material.StrainLimit
+	shrinks := h.shrinks()
+	strain := h.heldStrain()
+	if h.spec.Fit != CrushRibs {
+		strain = max(0, h.deltaMax+shrinks) / outside
+	}
+	f := h.judge(coldRule, 100*strain, check.Limit{Caution: check.None, Fail: most}, func(l check.Limit) string {
+		bears := strict(check.AtMost, l)/100*outside - shrinks
+		switch {
+		case h.spec.machined():
+			return "a looser class such as K7 or H7, or a tougher material"
+		case !h.spec.grips() || bears <= 0:
+			return "crush ribs, or a tougher material: the plastic shrinks onto the ring by more than it bears"
+		}
+		return h.less(l, 100*strain, bears)
+	})
+	f.Detail = fmt.Sprintf("%s mm more than at 20 °C", check.Number(math.Round(shrinks*1000)/1000))
+	return []check.Finding{f}
+}
+
 func (h *Housing) stress() check.Finding {
 	sigma := h.press.HubHoopBore
 	f := h.judge(stressRule, sigma, check.Limit{Caution: check.None, Fail: h.spec.Material.Strength / 2}, func(l check.Limit) string {
@@ -128,6 +160,10 @@ func (h *Housing) retained() check.Finding {
 	value := h.leastRetention()*creepFactor + h.lipForce()
 	pull := -h.spec.Load.Axial
 	switch {
+	case h.spec.Clamp != nil && pull > 0:
+		return retentionRule.Say(check.Caution, value, "the clamp holds it by friction alone, at a tension of its screw that nobody knows", hold)
+	case h.spec.Clamp != nil:
+		return retentionRule.Say(check.Pass, value, "the clamp grips it", "")
 	case h.spec.Cap != nil:
 		return retentionRule.Say(check.Pass, value, fmt.Sprintf("the cap holds it with %d screws; the value is friction alone", h.spec.Cap.Count), "")
 	case pull < 0:
@@ -143,7 +179,12 @@ func (h *Housing) retained() check.Finding {
 	}
 	own := h.spec.Limits.Of(retentionRule)
 	limit := check.Limit{Caution: own.Caution * pull, Fail: own.Fail * pull}
-	return retentionRule.Judge(value, limit, hold)
+	f := retentionRule.Judge(value, limit, hold)
+	if f.Verdict == check.Pass && h.spec.Lip != nil && h.leastRetention()*creepFactor < limit.Caution {
+		f.Verdict, f.Remedy = check.Caution, "hold what pulls out by a screwed cap"
+		f.Detail = "the lip rides on the ring's rounded corner: it keeps the ring in, it does not carry a load"
+	}
+	return f
 }
 
 // ringCreep judges whether the relaxed fit keeps the outer ring from turning with

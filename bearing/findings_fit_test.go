@@ -16,7 +16,18 @@ func TestOptionVerdicts(t *testing.T) {
 	washers := func(bore float64) func(*bearing.HousingSpec) {
 		return func(s *bearing.HousingSpec) {
 			s.Bearing, s.Flange = thrust, nil
-			s.Bearing.WasherBore = bore
+			s.Bearing.WasherBore, s.Bearing.BoreMeasured = bore, true
+		}
+	}
+	clamped := func(c bearing.Clamp, axial float64) func(*bearing.HousingSpec) {
+		c.Screw = screw(t, "M3")
+		return func(s *bearing.HousingSpec) {
+			s.Fit, s.Flange, s.Clamp, s.Load.Axial = bearing.Slip, nil, &c, axial
+		}
+	}
+	rod := func(torque float64) func(*bearing.HousingSpec) {
+		return func(s *bearing.HousingSpec) {
+			s.Rod = &bearing.RodSpec{Flat: 2, FlatLength: 15, Torque: torque}
 		}
 	}
 	for _, test := range []struct {
@@ -26,7 +37,7 @@ func TestOptionVerdicts(t *testing.T) {
 		want   check.Verdict
 	}{
 		{"pulled, press fit alone", func(s *bearing.HousingSpec) { s.Load.Axial = -80 }, "retention", check.Fail},
-		{"pulled, lip", func(s *bearing.HousingSpec) { s.Load.Axial, s.Lip = -80, &bearing.Lip{} }, "retention", check.Pass},
+		{"pulled, lip", func(s *bearing.HousingSpec) { s.Load.Axial, s.Lip = -80, &bearing.Lip{} }, "retention", check.Caution},
 		{"pulled, cap", func(s *bearing.HousingSpec) { s.Load.Axial, s.Cap = -80, &bearing.Cap{Screw: screw(t, "M2"), Count: 4} }, "retention", check.Pass},
 		{"no load known, lip", func(s *bearing.HousingSpec) { s.Load, s.Fit, s.Lip = bearing.Load{}, bearing.Slip, &bearing.Lip{} }, "retention", check.Pass},
 		{"moist nylon, pulled, capped", func(s *bearing.HousingSpec) {
@@ -45,8 +56,24 @@ func TestOptionVerdicts(t *testing.T) {
 		{"chamfer of 0.2, no relief wanted", func(s *bearing.HousingSpec) { s.Bearing, s.Relief = find(t, "618/8"), &bearing.Relief{} }, "corner-relief", check.Fail},
 		{"chamfer not known", func(s *bearing.HousingSpec) { s.Bearing.RMin = 0 }, "corner-relief", check.Note},
 		{"washers not measured", washers(0), "washers", check.Caution},
+		{"one washer measured", func(s *bearing.HousingSpec) { washers(32)(s); s.Bearing.BoreMeasured = false }, "washers", check.Note},
 		{"washers as they should be", washers(32), "washers", check.Pass},
 		{"washers swapped", washers(30), "washers", check.Fail},
+		{"clamp, standing", clamped(bearing.Clamp{}, 0), "retention", check.Pass},
+		{"clamp, pulled", clamped(bearing.Clamp{}, -5), "retention", check.Caution},
+		{"clamp at its defaults", clamped(bearing.Clamp{}, 0), "clamp-slit", check.Pass},
+		{"clamp with a nut", clamped(bearing.Clamp{Nut: true}, 0), "ear-thickness", check.Pass},
+		{"clamp whose ears meet", clamped(bearing.Clamp{Slit: 0.6}, 0), "clamp-slit", check.Fail},
+		{"ears of a bead and a half", clamped(bearing.Clamp{Thickness: 0.7}, 0), "ear-thickness", check.Fail},
+		{"thin ears round a nut", clamped(bearing.Clamp{Nut: true, Thickness: 5}, 0), "ear-thickness", check.Caution},
+		{"little thread", clamped(bearing.Clamp{Thickness: 4}, 0), "thread-grip", check.Caution},
+		{"no length of screw fits", clamped(bearing.Clamp{Thickness: 6.3, Slit: 3}, 0), "screw-reach", check.Caution},
+		{"usual screw", clamped(bearing.Clamp{}, 0), "screw-reach", check.Pass},
+		{"frost, press fit", func(s *bearing.HousingSpec) { s.Cooling = 30 }, "cold-strain", check.Pass},
+		{"frost, tight fit in PLA", func(s *bearing.HousingSpec) { s.Cooling, s.Material, s.Interference = 40, material(t, "PLA"), 0.16 }, "cold-strain", check.Fail},
+		{"frost, slip fit", func(s *bearing.HousingSpec) { s.Cooling, s.Fit = 40, bearing.Slip }, "cold-strain", check.Pass},
+		{"flat that holds", rod(2), "flat-pressure", check.Pass},
+		{"flat that rounds off", rod(4), "flat-pressure", check.Fail},
 		{"thin fit smoothed away", func(s *bearing.HousingSpec) { s.Interference = 0.03 }, "interference-smoothed", check.Caution},
 	} {
 		spec := lampSpec(t)

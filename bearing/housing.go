@@ -30,6 +30,8 @@ type Housing struct {
 	capHole    fit.Fit
 	capOpening fit.Fit
 	disc       *pressingDisc
+	clamp      clampPlace
+	rod        Rod
 	press      PressFit // at deltaMax, friction 1
 	parts      []geom.Part
 }
@@ -51,7 +53,8 @@ func NewHousing(spec HousingSpec) (*Housing, error) {
 		h.screw = card.Hole(h.partName(), "screw hole", s.Clearance)
 	}
 	h.placeSeat()
-	for _, place := range []func() error{h.placeLip, h.leadIn, h.placeRelief, h.validateRoom, h.placeSlots, h.placeCap, h.placeDisc} {
+	h.correctSeat()
+	for _, place := range []func() error{h.placeLip, h.leadIn, h.placeRelief, h.validateRoom, h.placeSlots, h.placeCap, h.placeDisc, h.placeClamp, h.placeRod} {
 		if err := place(); err != nil {
 			return nil, err
 		}
@@ -83,8 +86,8 @@ func (h *Housing) placeSeat() {
 		h.seat = fit.Fit{Part: h.partName(), Feature: "seat", Wanted: outside, Drawn: outside, Expected: outside, Card: "machined"}
 		return
 	case h.spec.Fit == Slip:
-		h.delta, h.deltaMax = -fit.SlipClearance, -fit.SlipClearance
-		wanted = outside + fit.SlipClearance
+		h.delta, h.deltaMax = -card.Slip(), -card.Slip()
+		wanted = outside + card.Slip()
 	case h.spec.Fit == CrushRibs:
 		h.tips = card.Hole(h.partName(), "rib tips", wanted)
 		wanted += 2 * h.spec.Ribs.Height
@@ -179,6 +182,7 @@ func (h *Housing) Fits() []fit.Fit {
 	}
 	fits = append(fits, h.lipFits()...)
 	fits = append(fits, h.capFits()...)
+	fits = append(fits, h.clampFits()...)
 	return append(fits, h.disc.fits()...)
 }
 

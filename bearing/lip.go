@@ -78,8 +78,8 @@ func (h *Housing) lipHeights() (slope, land, end float64) {
 }
 
 // lipForce returns the force in N that pulls the ring past the lip: the pressure
-// of a press fit of the lip's height, on the lip's land, up a slope of 45 degrees
-// (wedge with friction, derived). The tube beside the lip is left out.
+// of a press fit of the lip's height, on the lip's land, up the slope on which
+// they meet (wedge with friction, derived). The tube beside the lip is left out.
 func (h *Housing) lipForce() float64 {
 	if h.spec.Lip == nil {
 		return 0
@@ -90,7 +90,23 @@ func (h *Housing) lipForce() float64 {
 	if err != nil {
 		panic("bearing: the press fit of a checked lip: " + err.Error())
 	}
-	return snap.AxialForce * (1 + frictionLow) / (1 - frictionLow)
+	slope := math.Tan(h.lipSlope())
+	return snap.AxialForce * (slope + frictionLow) / (1 - frictionLow*slope)
+}
+
+// lipSlope returns the angle in rad at which lip and ring meet: on the ring's
+// rounded corner, since no lip stands in beyond it. At a height h on a corner of
+// radius r it is acos(1 - h/r), at most the lip's own 45 degrees. A corner that
+// nobody knows is taken as 1 mm.
+func (h *Housing) lipSlope() float64 {
+	corner := h.spec.Bearing.RMin
+	if corner == 0 {
+		corner = 1
+	}
+	if h.lipHeight >= corner {
+		return math.Pi / 4
+	}
+	return math.Min(math.Acos(1-h.lipHeight/corner), math.Pi/4)
 }
 
 func (h *Housing) lipFindings() []check.Finding {

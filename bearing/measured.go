@@ -17,8 +17,12 @@ type Sizes struct {
 
 // Measured replaces a row's sizes by measured ones. A size more than 0.2 mm from
 // the named row gives a caution that says what the bearing looks like; the
-// measured size is kept. It returns a *check.FieldError for sizes no bearing has.
+// measured size is kept. Sizes without a row give a note where they come near to
+// one. It returns a *check.FieldError for sizes no bearing has.
 func Measured(b Bearing, sizes Sizes, limits check.Limits) (Bearing, []check.Finding, error) {
+	if b.Kind == "" {
+		b.Kind = Unknown
+	}
 	named := b
 	var off float64
 	var strays []string
@@ -47,11 +51,15 @@ func Measured(b Bearing, sizes Sizes, limits check.Limits) (Bearing, []check.Fin
 		*s.size = s.measured
 		b.Measured = true
 	}
+	b.BoreMeasured = b.BoreMeasured || sizes.Bore != 0
 	if err := b.Validate(); err != nil {
 		return Bearing{}, nil, err
 	}
-	if !b.Measured || named.Designation == "" {
+	switch {
+	case !b.Measured:
 		return b, nil, nil
+	case named.Designation == "":
+		return b, b.resembles(), nil
 	}
 	remedy := "measure again; the measured sizes are used"
 	if near, _ := Nearest(b.Bore, b.Outside, b.Width); near.Designation != named.Designation {
@@ -65,6 +73,16 @@ func Measured(b Bearing, sizes Sizes, limits check.Limits) (Bearing, []check.Fin
 		b = b.withoutAbutment(named)
 	}
 	return b, []check.Finding{f}, nil
+}
+
+// resembles says which row a bearing known by its sizes comes near to, if any.
+func (b Bearing) resembles() []check.Finding {
+	text := LooksLike(b)
+	if text == "" {
+		return nil
+	}
+	_, off := Nearest(b.Bore, b.Outside, b.Width)
+	return []check.Finding{measuredRule.Say(check.Note, off, "it "+text+"; the measured sizes are used", "name it, if it is one")}
 }
 
 // withoutAbutment drops limits that belong to another bearing: a bearing whose

@@ -159,6 +159,14 @@ func (r *contourRun) arc(radius, from, to float64, n int) {
 	r.contour.Points = append(r.contour.Points, geom.Polar(radius, to))
 }
 
+// inscribed adds an anticlockwise arc about the origin of n chords.
+func (r *contourRun) inscribed(radius, from, to float64, n int) {
+	r.contour.Curves = append(r.contour.Curves, geom.Arc{Radius: radius, From: from, To: to})
+	for i := range n {
+		r.contour.Points = append(r.contour.Points, geom.Polar(radius, from+(to-from)*float64(i+1)/float64(n)))
+	}
+}
+
 // sidesOf returns the number of chords for an arc of a plain outline.
 func sidesOf(radius, span float64) int { return sidesWithin(radius, span, geom.ChordPlain) }
 

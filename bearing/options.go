@@ -10,7 +10,7 @@ import (
 // validateOptions refuses options by themselves, and pairs of them that do not
 // go together.
 func (s HousingSpec) validateOptions() error {
-	for _, err := range []error{s.validateShoulder(), s.Flange.validate(), s.Foot.validate(), s.Cap.validate(s.Bearing), s.Lip.validate(s.Bearing), s.validateBoreDepth()} {
+	for _, err := range []error{s.validateShoulder(), s.Flange.validate(), s.Foot.validate(), s.Cap.validate(s.Bearing), s.Lip.validate(s.Bearing), s.Clamp.validate(s), s.Rod.validate(s.Bearing), s.validateBoreDepth()} {
 		if err != nil {
 			return err
 		}

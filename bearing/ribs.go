@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"pintle/check"
-	"pintle/fit"
 	"pintle/geom"
 )
 
@@ -27,7 +26,7 @@ func (s HousingSpec) ribsWithDefaults() *Ribs {
 		r.Count = 8
 	}
 	if r.Height == 0 {
-		r.Height = (s.Interference + fit.SlipClearance + 2*s.Card.Bore.Sigma) / 2
+		r.Height = (s.Interference + s.Card.Slip() + 2*s.Card.Bore.Sigma) / 2
 	}
 	return &r
 }

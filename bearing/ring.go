@@ -183,7 +183,14 @@ func (h *Housing) holeProfiles() []profile {
 // build draws and proves the ring and the parts that go with it.
 func (h *Housing) build() error {
 	profiles := append([]profile{h.outsideProfile()}, h.holeProfiles()...)
-	ring, err := geom.NewPart(h.partName(), slabs(append(profiles, h.boreProfile())...)...)
+	layers := slabs(append(profiles, h.boreProfile())...)
+	if h.spec.Clamp != nil {
+		var err error
+		if layers, err = h.slit(layers); err != nil {
+			return err
+		}
+	}
+	ring, err := geom.NewPart(h.partName(), layers...)
 	if err != nil {
 		return err
 	}

@@ -54,6 +54,45 @@ func TestOnRod(t *testing.T) {
 	}
 }
 
+// A rod of 6 mm with a flat 0.5 mm deep: 5.5 mm over it, a chord of 2 sqrt(2.75) =
+// 3.3166 mm; 0.2 N·m on 10 mm of it presses with 12 x 200 / (10 x 11) = 21.82 MPa
+// (elementary, pressure that grows from the middle).
+func TestFlat(t *testing.T) {
+	f := bearing.Flat{Diameter: 6, Depth: 0.5, Length: 10}
+	if f.Across() != 5.5 || !near(f.Width(), 3.31662, 1e-5) || !near(f.Pressure(0.2), 240.0/11, 1e-9) {
+		t.Errorf("%v over it, %v wide, %v MPa", f.Across(), f.Width(), f.Pressure(0.2))
+	}
+	// Summed over strips of one half: force times lever is the torque again.
+	const n = 10000
+	torque, half := 0.0, f.Width()/2
+	for i := range n {
+		x := half * (float64(i) + 0.5) / n
+		torque += f.Pressure(0.2) * x / half * f.Length * half / n * x / 1000
+	}
+	if !near(torque, 0.2, 1e-6) {
+		t.Errorf("the pressure carries %v N·m", torque)
+	}
+	spec := lampSpec(t)
+	for _, r := range []bearing.RodSpec{{Flat: 9, FlatLength: 10}, {Flat: 1}, {FlatLength: 10}, {Torque: 1}, {Flat: 1, FlatLength: math.NaN()}, {Class: "N7"}} {
+		var wrong *check.FieldError
+		spec.Rod = &r
+		if _, err := bearing.NewHousing(spec); !errors.As(err, &wrong) || wrong.Remedy == "" {
+			t.Errorf("%+v: %v", r, err)
+		}
+	}
+	spec.Rod = &bearing.RodSpec{Flat: 1.5, FlatLength: 12, Shoulder: 20}
+	h, err := bearing.NewHousing(spec)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if v := h.Values(); v["flat_across"] != 15.5 || v["rod_class"] != "h6" || v["rod_lower_um"] != -11.0 {
+		t.Errorf("%v", v)
+	}
+	if text := strings.Join(h.Assembly(), "\n"); !strings.Contains(text, "15.5 mm over it") || !strings.Contains(text, "inner ring only") {
+		t.Errorf("assembly %s", text)
+	}
+}
+
 // The seat in a gear is the ring's own: a body drawn with its contours proves
 // closed, the bore is drawn for the printer, and a body with a thin wall fails
 // the check of the wall.

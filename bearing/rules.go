@@ -83,6 +83,6 @@ var (
 // Rules lists every check of this package; heat and fit-unmeasured are fit's.
 func Rules() []check.Rule {
 	return append([]check.Rule{
-		measuredRule, sourceRule, directionRule, tippingRule, guideRule, staticRule, radialRule, shareRule, lifeRule, spanRule, endPlayRule, rodRule, rodShoulderRule, rodClearanceRule,
+		measuredRule, sourceRule, directionRule, tippingRule, guideRule, staticRule, radialRule, shareRule, lifeRule, spanRule, endPlayRule, rodRule, rodShoulderRule, rodClearanceRule, flatRule,
 	}, ringRules()...)
 }

@@ -85,5 +85,6 @@ func ringRules() []check.Rule {
 		strainRule, stressRule, wallRule, supportRule, clearanceRule, shoulderRule, leadInRule, depthRule,
 		retentionRule, insertionRule, leftRule, scatterRule, removalRule, edgeRule, formRule,
 		smoothRule, lostRule, ringCreepRule, crushRule, cornerRule, knockOutRule, lipStrainRule, lipRule, capLandRule, bossRule, threadRule, washerRule, classRule,
+		clampSlitRule, earRule, screwReachRule, coldRule, readingsRule,
 	}
 }

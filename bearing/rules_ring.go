@@ -10,6 +10,12 @@ var (
 		Formula: "100 delta / D; caution above 70 % of what the material bears for good, fail above it",
 		Source:  "PLA 0.5 %, PETG and ABS 0.8 %, PA 1.5 %; caution at 70 %: " + check.CommonPractice, Change: "less interference, or a tougher material",
 	}
+	coldRule = check.Rule{
+		Name: "cold-strain", Symbol: "epsilon", Unit: "%", Sense: check.AtMost,
+		Meaning: "How far the plastic round the seat is stretched at the lowest temperature: it shrinks more than the steel ring.",
+		Formula: "100 (delta + (alpha - 12.5e-6) (20 - T) D) / D; fail above what the material bears for good",
+		Source:  "steel: IKO catalogue p. 42; plastics: see the material; limit: " + check.CommonPractice, Change: "less interference, crush ribs, or a tougher material",
+	}
 	stressRule = check.Rule{
 		Name: "hoop-stress", Symbol: "sigma", Unit: "MPa", Sense: check.AtMost,
 		Meaning: "Tension round the seat just after pressing in, where a seam or a notch starts a crack.",
@@ -51,7 +57,7 @@ var (
 	retentionRule = check.Rule{
 		Name: "retention", Symbol: "F", Unit: "N", Sense: check.AtLeast, Limit: check.Limit{Caution: 3, Fail: 1},
 		Meaning: "Force that pulls the bearing out once the plastic has relaxed. A press fit in plastic alone is not a retention unless the load presses into the seat. Its limits are multiples of the load that pulls out.",
-		Formula: "pi D L mu p E_creep / E, mu = 0.15, E_creep / E = 0.3, p at the interference less its standard uncertainty; with a lip the force past its slope of 45 degrees as well",
+		Formula: "pi D L mu p E_creep / E, mu = 0.15, E_creep / E = 0.3, p at the interference less its standard uncertainty; with a lip the force past the slope on which it meets the ring's corner as well",
 		Source:  "friction of a press fit (Shigley, eq. 7-48, as quoted); mu, creep and factors: " + check.CommonPractice, Change: "a cap, a lip or a load that presses into the seat",
 	}
 	insertionRule = check.Rule{

@@ -24,11 +24,11 @@ type Seat struct {
 
 // SeatIn returns the seat that a ring of the spec would have, in a body that is
 // solid up to the diameter solid in mm, such as a gear up to its root circle less
-// a rim. Wall, flange, foot, lip, cap, pressing disc and bore depth of the spec
+// a rim. Wall, flange, foot, clamp, lip, cap, pressing disc and bore depth of the spec
 // are not used. The error is a *check.FieldError; a body too small for the wall
 // that the seat needs fails housing-wall.
 func SeatIn(spec HousingSpec, solid float64) (Seat, error) {
-	spec.Flange, spec.Foot, spec.Lip, spec.Cap, spec.PressingDisc, spec.BoreDepth = nil, nil, nil, nil, false, 0
+	spec.Flange, spec.Foot, spec.Clamp, spec.Lip, spec.Cap, spec.PressingDisc, spec.BoreDepth = nil, nil, nil, nil, nil, false, 0
 	if err := check.InRange("diameter of the body", solid, "mm", 0, 2*geom.Extent, "the root diameter of the gear"); err != nil {
 		return Seat{}, err
 	}

@@ -38,13 +38,17 @@ type HousingSpec struct {
 	Relief            *Relief // nil for one where the bearing's chamfer is too small for a printed corner
 	Lip               *Lip
 	Cap               *Cap
-	PressingDisc      bool // makes Name-pressing-disc too
+	PressingDisc      bool      // makes Name-pressing-disc too
+	MeasuredSeat      []float64 // mm, what the seats of earlier prints measured, the first print first
 	Flange            *Flange
-	Foot              *Foot // instead of a flange
+	Foot              *Foot  // instead of a flange
+	Clamp             *Clamp // instead of either
+	Rod               *RodSpec
 	Material          fit.Material
 	Card              fit.Card
 	ChordError        float64 // mm on the radius of the seat; 0 for geom.ChordFit
 	HottestC          float64 // °C; 0 where nobody said
+	Cooling           float64 // K that the coldest air lies below 20 °C; 0 where nobody said
 	Load              Load    // zero where nobody said
 	Limits            check.Limits
 }
@@ -80,6 +84,9 @@ func (s HousingSpec) withDefaults() HousingSpec {
 	}
 	if s.Foot != nil {
 		s.Foot = &Foot{s.Foot.Screw, s.Foot.Count, orElse(s.Foot.Thickness, thickness)}
+	}
+	if s.Clamp != nil {
+		s.Clamp = s.clampWithDefaults()
 	}
 	if s.Cap != nil {
 		s.Cap = &Cap{s.Cap.Screw, s.Cap.Count, orElse(s.Cap.Thickness, max(3, s.Cap.Screw.Diameter))}
@@ -134,9 +141,15 @@ func (s HousingSpec) validate() error {
 		{"shoulder thickness", s.ShoulderThickness, lo, 200, "mm", "2 to 4 mm is usual"},
 		{"shoulder hole", s.ShoulderHole, lo, hi, "mm", "leave it out to have it chosen"},
 		{"chord error", s.ChordError, lo, 0.05, "mm", "0.0025 mm on fits"},
+		{"coldest temperature", 20 - s.Cooling, -60, 20, "°C", "the coldest air at the figure in degrees Celsius, 20 or less"},
 		{"hottest temperature", s.HottestC, -60, 300, "°C", "the hottest air at the figure in degrees Celsius"},
 	} {
 		if err := check.InRange(q.field, q.value, q.unit, q.lo, q.hi, q.remedy); err != nil {
+			return err
+		}
+	}
+	for _, read := range s.MeasuredSeat {
+		if err := check.InRange("measured seat", read, "mm", hi-1, hi+1, "type in what the caliper shows across the seat"); err != nil {
 			return err
 		}
 	}

@@ -27,6 +27,8 @@ func (h *Housing) Values() map[string]any {
 		v["screw_pitch"], v["screw_size"], v["screw_count"] = pitch, h.spec.Foot.Screw.Size, h.spec.Foot.Count
 	}
 	h.optionValues(v)
+	h.clampValues(v)
+	h.rodValues(v)
 	return v
 }
 

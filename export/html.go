@@ -13,8 +13,11 @@ var reportPage string
 
 // Figures are what a page shows beside its tables, by name: drawings as WriteSVG
 // makes them and pictures as PNG. They are put into the page as they are, so
-// they must be our own.
-type Figures struct{ Drawings, Pictures map[string][]byte }
+// they must be our own. The pictures that Lead names come first and large.
+type Figures struct {
+	Drawings, Pictures map[string][]byte
+	Lead               []string
+}
 
 // WriteHTML writes the report as one self-contained page: no script, nothing
 // fetched, black on white on paper. It returns an error for a number that is not

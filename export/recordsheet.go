@@ -46,6 +46,7 @@ type (
 	}
 	inlinePicture struct {
 		Name string
+		Lead bool
 		PNG  template.URL
 	}
 	findingRow struct {
@@ -99,9 +100,9 @@ func newRecordSheet(r Report, figures Figures) (*recordSheet, error) {
 	for _, name := range slices.Sorted(maps.Keys(figures.Drawings)) {
 		s.Drawings = append(s.Drawings, inlineDrawing{name, template.HTML(svgElement(figures.Drawings[name]))})
 	}
-	for _, name := range slices.Sorted(maps.Keys(figures.Pictures)) {
+	for _, name := range figures.order() {
 		png := base64.StdEncoding.EncodeToString(figures.Pictures[name])
-		s.Pictures = append(s.Pictures, inlinePicture{name, template.URL("data:image/png;base64," + png)})
+		s.Pictures = append(s.Pictures, inlinePicture{name, slices.Contains(figures.Lead, name), template.URL("data:image/png;base64," + png)})
 	}
 	for _, c := range r.Curves {
 		s.Curves = append(s.Curves, drawCurve(c))
@@ -219,4 +220,14 @@ func newFitRow(f fit.Fit) fitRow {
 	}
 	row.Card = ""
 	return row
+}
+
+// order returns the names of the pictures, those that lead first.
+func (f Figures) order() []string {
+	names := slices.Sorted(maps.Keys(f.Pictures))
+	slices.SortStableFunc(names, func(a, b string) int {
+		rank := map[bool]int{true: 0, false: 1}
+		return rank[slices.Contains(f.Lead, a)] - rank[slices.Contains(f.Lead, b)]
+	})
+	return names
 }

@@ -71,7 +71,7 @@ func FitLine(what string, features []Feature) (Line, error) {
 	groups := l.groups()
 	switch {
 	case groups < slopeGroups || l.Largest-l.Smallest < slopeReach:
-		l.SlopeDecision = fmt.Sprintf("no slope: it needs %d diameters over %g mm, here are %d from %s to %s mm",
+		l.SlopeDecision = fmt.Sprintf("no slope: it needs %d diameters over %g mm, here: %d from %s to %s mm",
 			slopeGroups, slopeReach, groups, check.Number(l.Smallest), check.Number(l.Largest))
 		l.solve(false)
 		return l, nil

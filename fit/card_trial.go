@@ -9,6 +9,12 @@ const (
 	Level   = "level"   // along the bed
 )
 
+// Guessed says whether bores or outsides still stand at a first guess or were
+// typed in: nothing was measured, or the coupon was read in part.
+func (c Card) Guessed() bool {
+	return !c.Measured() || c.Bore == FirstGuessBore || c.Outside == FirstGuessOutside
+}
+
 // Slip returns the clearance in mm on the diameter for parts put together by
 // hand: what the coupon showed, else SlipClearance.
 func (c Card) Slip() float64 {

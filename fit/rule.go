@@ -26,7 +26,7 @@ var (
 )
 
 // Rules lists the rules of this package.
-func Rules() []check.Rule { return []check.Rule{RuleUnmeasured, RuleHeat} }
+func Rules() []check.Rule { return []check.Rule{RuleUnmeasured, RuleMismatch, RuleFromCard, RuleHeat} }
 
 // CheckHeat judges the hottest temperature in °C a part will see against its
 // material: at the heat limit it fails, within 5 K of it it is a caution.

@@ -83,6 +83,7 @@ func TestPrintedExamples(t *testing.T) {
 		"E19 z min with a rack":    rackLimit(alpha),
 		"E19 z min equal pinion":   leastFree(1),
 		"E19 z min at 3:1":         leastFree(3),
+		"E20 z min equal":          leastFree(1),
 		"E21 z min 14.5 deg":       rackLimit(14.5 * degree),
 		"E21 z min 20 deg":         rackLimit(alpha),
 		"E23b path 14.5":           e23.path(),

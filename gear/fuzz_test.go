@@ -35,29 +35,84 @@ func FuzzPair(f *testing.F) {
 		case 3:
 			spec.Pinion.Horn = &HornPocket{Kind: "disc", Diameter: hub, Thickness: face / 3, HubDiameter: hub / 2, Holes: int(kind / 16), HoleCircle: hub * 0.75, Hole: 2.1, StandOff: outside * 10}
 		}
-		p, err := NewPair(spec)
-		var field *check.FieldError
-		switch {
-		case errors.As(err, &field):
-			if field.Field == "" || field.Reason == "" || field.Remedy == "" {
-				t.Fatalf("%+v", field)
-			}
-			return
-		case err != nil:
-			t.Fatal(err)
+		tell(t, func() (teller, error) { return NewPair(spec) })
+	})
+}
+
+// The same of what a pair can have besides: horns with arms, retainers, sectors,
+// internal gears, readings, climates, racks of any kind.
+func FuzzKinds(f *testing.F) {
+	f.Add(28, 36, 1.5, 0.0, 20.0, 0.2, uint16(0), 16.0, 5.6, 8.0)
+	f.Add(24, -60, 1.0, 0.3, 20.0, 0.1, uint16(3), 8.0, 0.8, 0.4)
+	f.Add(20, 60, 2.0, 0.0, 25.0, 0.3, uint16(13), 12.0, 40.0, 0.2)
+	f.Add(12, 40, 1.2, 0.4, 14.5, 0.2, uint16(300), 6.0, 1.1, 0.25)
+	f.Fuzz(func(t *testing.T, z1, z2 int, m, x, alphaDeg, backlash float64, kind uint16, a, b, c float64) {
+		if z1 > 200 || z2 > 200 || z2 < -200 {
+			t.Skip("nothing new, only slower")
 		}
-		for name, v := range p.Values() {
-			if v, ok := v.(float64); ok && (math.IsNaN(v) || math.IsInf(v, 0)) {
-				t.Errorf("%s = %v", name, v)
+		spec := bareSpec(z1, z2)
+		spec.Module, spec.Shift[0], spec.PressureAngle, spec.Backlash = m, x, alphaDeg*degree, backlash
+		screw := fit.Screws()[int(kind)%len(fit.Screws())]
+		switch kind % 8 {
+		case 0, 1:
+			spec.Pinion.Horn = &HornPocket{
+				Kind: []string{"arm", "double-arm", "cross"}[kind/8%3], Arm: a, WidthAtHub: b, WidthAtTip: c, Thickness: 2, HubDiameter: b + c,
+				HolesAt: []float64{a / 2, a * 0.7, a - c}, Hole: c / 2, Arms: int(kind / 32 % 10), SplineTeeth: 25,
 			}
+		case 2:
+			spec.Wheel.Journal = &Journal{Bore: a, Length: b, Hollow: c}
+			spec.Wheel.Retain = &Retain{[]string{"nut", "screw", "screws"}[kind/8%3], screw}
+		case 3:
+			spec.Rack = Rack{b, c, a / 20}
+			spec.Wheel.Rim = a
+		case 4:
+			spec.Wheel.Bolts = &BoltCircle{a * 10, screw, int(kind / 8 % 20)}
+		case 5:
+			spec.Wheel = Body{Bore: c, Sector: int(a), SectorHub: b}
+		case 6:
+			spec.Measured = [2][]Readings{{{Span: a, Tip: b * 10}, {Pins: c * 100}}, {{Pins: a * 10}}}
+			spec.Climate.Hottest, spec.LostMotion = a, LostMotion{b, c}
+		case 7:
+			spec.KeepTips, spec.TipAlteration, spec.CentreDistance = true, c, a*5
+			spec.Loading.Stall, spec.Loading.Swing = b, c
 		}
-		for _, v := range p.Findings() {
-			if math.IsNaN(v.Value) || math.IsInf(v.Value, 0) {
-				t.Errorf("%s: value %v", v.Check, v.Value)
-			}
-		}
-		if n := len(p.Parts()); n != 2 {
-			t.Errorf("%d parts", n)
+		tell(t, func() (teller, error) { return NewPair(spec) })
+		if kind%8 == 3 {
+			tell(t, func() (teller, error) {
+				return NewRackDrive(RackSpec{Pair: spec, Travel: a * 10, Height: b, Screw: screw, Screws: int(kind / 8 % 5)})
+			})
 		}
 	})
+}
+
+// A teller is a design with values and findings.
+type teller interface {
+	Values() map[string]any
+	Findings() []check.Finding
+}
+
+// tell holds a design's numbers, or its error, against what both must be.
+func tell(t *testing.T, design func() (teller, error)) {
+	t.Helper()
+	d, err := design()
+	var field *check.FieldError
+	switch {
+	case errors.As(err, &field):
+		if field.Field == "" || field.Reason == "" || field.Remedy == "" {
+			t.Fatalf("%+v", field)
+		}
+		return
+	case err != nil:
+		t.Fatal(err)
+	}
+	for name, v := range d.Values() {
+		if v, ok := v.(float64); ok && (math.IsNaN(v) || math.IsInf(v, 0)) {
+			t.Errorf("%s = %v", name, v)
+		}
+	}
+	for _, f := range d.Findings() {
+		if math.IsNaN(f.Value) || math.IsInf(f.Value, 0) || f.Check == "" {
+			t.Errorf("%s: value %v", f.Check, f.Value)
+		}
+	}
 }

@@ -17,12 +17,38 @@ type knob struct {
 }
 
 // remedy returns the first setting of the first knob that makes the judgement
-// pass, tried on the whole solution, or advice in words where none does.
+// pass and no other one fail, tried on the whole solution, or advice in words
+// where none does.
 func (s solution) remedy(j judgement) string {
-	if r, ok := s.firstCure(s.knobs(j), func(c solution) bool { return c.judge(j).verdict() == check.Pass }); ok {
+	before := s.failures()
+	good := func(c solution) bool {
+		return c.judge(j).verdict() == check.Pass && !c.failures().beyond(before)
+	}
+	if r, ok := s.firstCure(s.knobs(j), good); ok {
 		return r
 	}
 	return s.advice(j)
+}
+
+// failures tells for each tooth rule, in order, whether it fails.
+type failures []bool
+
+func (s solution) failures() failures {
+	var all failures
+	for _, j := range s.toothRules() {
+		all = append(all, s.judge(j).verdict() == check.Fail)
+	}
+	return all
+}
+
+// beyond says whether something fails that did not before.
+func (f failures) beyond(before failures) bool {
+	for i, failed := range f {
+		if failed && !before[i] {
+			return true
+		}
+	}
+	return false
 }
 
 // firstCure turns one knob after the other until a solution is good and its

@@ -9,6 +9,9 @@ import (
 // source).
 const bedGap = 5.0
 
+// bedEdge is the room in mm to the bed's edges (common practice, no source).
+const bedEdge = 2.0
+
 // A Spot is where a part lies: the corner of its bounding box with the smallest
 // coordinates, in mm from the corner of the first bed, and whether the part is
 // turned by 90 degrees anticlockwise.
@@ -19,7 +22,7 @@ type Spot struct {
 }
 
 // LayOut lays bounding boxes of the sizes out on beds of a size, in mm, with
-// 5 mm between them, centred on each bed. A box that is too long for the bed is
+// 5 mm between them and 2 mm to the edges, centred on each bed. A box that is too long for the bed is
 // turned where that helps; one that is too large either way hangs over the edges
 // of a bed of its own.
 //
@@ -28,8 +31,9 @@ type Spot struct {
 func LayOut(sizes [][2]float64, bed [2]float64) []Spot {
 	spots := make([]Spot, len(sizes))
 	boxes := make([]footprint, len(sizes))
+	inner := [2]float64{bed[0] - 2*bedEdge, bed[1] - 2*bedEdge}
 	for i, size := range sizes {
-		boxes[i] = newFootprint(i, size, bed)
+		boxes[i] = newFootprint(i, size, inner)
 	}
 	slices.SortStableFunc(boxes, func(a, b footprint) int {
 		return cmp.Or(cmp.Compare(b.depth, a.depth), cmp.Compare(b.width, a.width))
@@ -37,13 +41,13 @@ func LayOut(sizes [][2]float64, bed [2]float64) []Spot {
 	var beds []rows
 	for _, box := range boxes {
 		n := 0
-		for n < len(beds) && !beds[n].fits(box, bed) {
+		for n < len(beds) && !beds[n].fits(box, inner) {
 			n++
 		}
 		if n == len(beds) {
 			beds = append(beds, rows{})
 		}
-		x, y := beds[n].put(box, bed)
+		x, y := beds[n].put(box, inner)
 		spots[box.index] = Spot{X: x, Y: y, Turned: box.turned, Bed: n}
 	}
 	left := 0.0 // of the bed at hand

@@ -101,7 +101,7 @@ func keysOf() map[string][]string {
 		"pilot hole":                      {"screw_size"},
 		"hollow of the journal":           {"bore"},
 		"journal length":                  {"bearing"},
-		"shoulder diameter":               {"bearing"},
+		"shoulder diameter":               {"rod.shoulder", "bearing"},
 		"kind of horn":                    {"horn.kind"},
 		"horn diameter":                   {"horn.diameter"},
 		"horn thickness":                  {"horn.thickness"},
@@ -125,7 +125,7 @@ func keysOf() map[string][]string {
 		"lost motion radius":              {"lost_motion.radius"},
 		"lost motion limit":               {"lost_motion.limit", "lost_motion.limit_mm"},
 		"temperature when made":           {"temperature.made", "temperature"},
-		"coldest temperature":             {"temperature.coldest"},
+		"coldest temperature":             {"temperature.coldest", "coldest"},
 		"expansion of the base":           {"temperature.base_expansion"},
 		"measured span":                   {"measured"},
 		"measured dimension over pins":    {"measured"},
@@ -146,6 +146,14 @@ func keysOf() map[string][]string {
 		"number of flange screws":         {"mount.screw_count"},
 		"flange thickness":                {"mount.thickness"},
 		"foot":                            {"mount.kind"},
+		"clamp":                           {"mount.kind"},
+		"number of clamp screws":          {"mount.screw_count"},
+		"ear thickness":                   {"mount.thickness", "mount.kind"},
+		"slit width":                      {"mount.slit", "mount.kind"},
+		"class of the rod":                {"rod.class", "rod"},
+		"flat depth":                      {"rod.flat", "rod"},
+		"flat length":                     {"rod.flat_length", "rod"},
+		"torque on the flat":              {"rod.torque"},
 		"number of foot screws":           {"mount.screw_count"},
 		"foot thickness":                  {"mount.thickness"},
 		"lip":                             {"retention.kind"},
@@ -182,6 +190,11 @@ func keysOf() map[string][]string {
 		"elevation at mid-swing":          {"elevation"},
 		"bearing friction":                {"friction"},
 		"hottest temperature":             {"temperature.hottest", "hottest"},
+		"measured seat":                   {"measured.seat", "measured"},
+		"card name":                       {"card_name"},
+		"backlash steps":                  {"backlash"},
+		"number of bores":                 {"bores"},
+		"number of outsides":              {"outsides"},
 		"bore error per mm":               {"bore_error.per_mm", "bore_error"},
 		"outside error per mm":            {"outside_error.per_mm", "outside_error"},
 		"bed length":                      {"bed[0]", "bed"},
@@ -208,6 +221,11 @@ func (f *File) refersTo(table string) []string {
 		add("bearing", g.Wheel.Bearing)
 	case "housing":
 		add("bearing", f.Housings[name].Bearing)
+	case "coupon":
+		if f.Coupon != nil {
+			add("bearing", f.Coupon.Bearing)
+			add("servo", f.Coupon.Servo)
+		}
 	case "plate":
 		p := f.Plates[name]
 		add("gears", p.Gears)

@@ -15,7 +15,8 @@ const noCard = "none"
 
 // ReadCard reads a printer card: what one printer, material and nozzle were
 // measured to do. The keys are those of a joint file's [printer], all needed,
-// below a line format = "pintle-card/1" and a name. The second result is the
+// below a line format = "pintle-card/1" and a name; conditions and what was tried
+// on the coupon may be left out. The second result is the
 // material the card was measured with, or "". Errors are as those of Read.
 func ReadCard(path string, data []byte) (fit.Card, string, error) {
 	r, top, err := open(path, data)
@@ -26,12 +27,14 @@ func ReadCard(path string, data []byte) (fit.Card, string, error) {
 		top.refuse("format", fmt.Sprintf("%q is not a card this version reads", format),
 			fmt.Sprintf("write format = %q", CardFormat))
 	}
-	name := top.text("name")
-	if reason := materialName(name); name == noCard || top.has("name") && reason != "" {
-		top.refuse("name", "cannot name a card", "name printer and material in a few words")
-	}
+	name := top.cardName("name")
 	p := top.measurements()
 	p.Material = top.text("material")
+	p.Nozzle, p.Orientation = top.length("nozzle"), top.word("orientation", fit.Orientations())
+	tried := fit.Card{
+		SlipClearance: top.length("slip_clearance"), Interference: top.length("interference"), InterferenceAt: top.length("interference_at"),
+		Backlash: top.length("backlash"), LeastWeb: top.length("least_web"),
+	}
 	top.need("format", "name", "bead_width", "layer_thickness", "bore_error", "outside_error",
 		"first_layer_growth", "bed")
 	top.finish()
@@ -39,6 +42,9 @@ func ReadCard(path string, data []byte) (fit.Card, string, error) {
 		return fit.Card{}, "", r.err()
 	}
 	card := p.card(name)
+	card.Material, card.Nozzle, card.Orientation = p.Material, p.Nozzle, p.Orientation
+	card.SlipClearance, card.Interference, card.InterferenceAt = tried.SlipClearance, tried.Interference, tried.InterferenceAt
+	card.Backlash, card.LeastWeb = tried.Backlash, tried.LeastWeb
 	cardFile := File{Path: path, source: r.source}
 	return card, p.Material, cardFile.Blame("", card.Validate())
 }

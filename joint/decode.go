@@ -124,6 +124,7 @@ func (r *reader) file(top *table) *File {
 		Housings:  named(top.table("housing"), tableName, (*table).housing),
 		Plates:    named(top.table("plate"), tableName, (*table).plate),
 		Grilles:   named(top.table("grille"), tableName, (*table).grille),
+		Coupon:    top.table("coupon").coupon(),
 		Limits:    top.table("limits").limits(),
 		Accept:    top.table("accept").accept(),
 	}
@@ -160,6 +161,11 @@ func (r *reader) references(f *File) {
 	}
 	for name, g := range f.Grilles {
 		r.material(f, "grille."+name, "material", g.Material)
+	}
+	if f.Coupon != nil {
+		refer(r, "coupon", "bearing", f.Coupon.Bearing, f.Bearings)
+		refer(r, "coupon", "servo", f.Coupon.Servo, f.Servos)
+		r.material(f, "coupon", "material", f.Coupon.Material)
 	}
 	r.material(f, "printer", "material", f.Printer.Material)
 }

@@ -39,7 +39,7 @@ func (t *table) gears() Gears {
 		g.Teeth[i] = t.whole(element("teeth", i), v)
 	}
 	t.either("teeth", "ratio")
-	t.need("module", "backlash", "face_width")
+	t.need("module", "face_width")
 	return g
 }
 

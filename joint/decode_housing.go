@@ -1,5 +1,7 @@
 package joint
 
+import "pintle/quantity"
+
 func (t *table) housing() Housing {
 	h := Housing{
 		Bearing:      t.text("bearing"),
@@ -18,11 +20,16 @@ func (t *table) housing() Housing {
 		CornerRelief:      t.table("corner_relief").cornerRelief(),
 		Retention:         t.table("retention").retention(),
 		PressingDisc:      t.yes("pressing_disc"),
+		MeasuredSeat:      t.measuredSeat("measured"),
 
 		SecondBearing: t.text("second_bearing"),
 		Span:          t.length("span"),
 		FaceToFace:    t.yes("face_to_face"),
 		Running:       t.word("running", Runnings()),
+	}
+	h.Rod = t.table("rod").rod()
+	if h.Mount.Kind == "clamp" {
+		h.Fit = "slip"
 	}
 	if v, ok := t.value("fit"); ok {
 		h.Fit, _ = v.(string)
@@ -37,6 +44,38 @@ func (t *table) housing() Housing {
 	return h
 }
 
+// measuredSeat reads { seat = mm } of one print, or a list of them.
+func (t *table) measuredSeat(key string) []float64 {
+	v, ok := t.value(key)
+	if !ok {
+		return nil
+	}
+	list, ok := v.([]any)
+	if !ok {
+		return t.table(key).seat(nil)
+	}
+	var all []float64
+	for i, v := range list {
+		values, ok := v.(map[string]any)
+		if !ok {
+			t.refuse(element(key, i), "must be a table, not "+describe(v), "write { seat = ... }")
+			continue
+		}
+		all = (&table{reader: t.reader, at: join(t.at, element(key, i)), values: values}).seat(all)
+	}
+	return all
+}
+
+func (t *table) seat(before []float64) []float64 {
+	if t == nil {
+		return before
+	}
+	read := t.length("seat")
+	t.need("seat")
+	t.finish()
+	return append(before, read)
+}
+
 func (t *table) mount() Mount {
 	m := Mount{
 		Kind:       t.word("kind", Mounts()),
@@ -44,9 +83,27 @@ func (t *table) mount() Mount {
 		ScrewCount: t.count("screw_count"),
 		Thickness:  t.length("thickness"),
 	}
+	if m.Kind == "clamp" {
+		m.Nut, m.Slit = t.yes("nut"), t.length("slit")
+	}
 	t.need("kind")
 	t.finish()
 	return m
+}
+
+func (t *table) rod() *Rod {
+	if t == nil {
+		return nil
+	}
+	r := Rod{
+		Class: t.text("class"), Slides: t.yes("slides"), Shoulder: t.length("shoulder"),
+		Flat: t.length("flat"), FlatLength: t.length("flat_length"), Torque: t.quantity("torque", quantity.Torque),
+	}
+	if t.has("flat") {
+		t.need("flat_length")
+	}
+	t.finish()
+	return &r
 }
 
 func (t *table) ribs() *Ribs {

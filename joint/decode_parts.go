@@ -11,6 +11,7 @@ import (
 func (t *table) printer() Printer {
 	p := t.measurements()
 	p.Card, p.Material = t.text("card"), t.text("material")
+	p.Nozzle, p.Orientation = t.length("nozzle"), t.word("orientation", fit.Orientations())
 	for _, key := range []string{
 		"bead_width", "layer_thickness", "bore_error", "outside_error", "first_layer_growth", "bed",
 	} {
@@ -55,7 +56,7 @@ func (t *table) sizeError(key string) fit.Error {
 }
 
 func (t *table) place() Place {
-	p := Place{Hottest: t.quantity("hottest", quantity.Temperature)}
+	p := Place{Hottest: t.quantity("hottest", quantity.Temperature), Coldest: t.quantity("coldest", quantity.Temperature)}
 	t.finish()
 	return p
 }

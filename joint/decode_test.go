@@ -110,7 +110,7 @@ func TestReadRefuses(t *testing.T) {
 	}{
 		{"unknown key", head + gears + "modul = 1.5\nmodule = 1.5", "5:1: gears.g.modul", "not a known key", `"module"`},
 		{"unknown table", head + "[geers.g]", "2:2: geers", "not a known key", `"gears"`},
-		{"unknown key without neighbour", head + "[place]\nelevator = 1", "3:1: place.elevator", "not a known key", "known here: hottest"},
+		{"unknown key without neighbour", head + "[place]\nelevator = 1", "3:1: place.elevator", "not a known key", "known here: coldest, hottest"},
 		{"unknown key in an inline table", head + gears + "module = 1\nwheel = { hubb = \"round\" }", "6:11: gears.g.wheel.hubb", "not a known key", `"hub"`},
 		{"misspelt word", head + gears + "module = 1\npinion = { hub = \"hron\" }", "6:18: gears.g.pinion.hub", "must be one of horn", `"horn"`},
 		{"journal on a pinion", head + gears + "module = 1\npinion = { hub = \"journal\" }", "6:18: gears.g.pinion.hub", "must be one of horn", ""},

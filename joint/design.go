@@ -19,6 +19,7 @@ import (
 
 	"pintle/bearing"
 	"pintle/check"
+	"pintle/coupon"
 	"pintle/export"
 	"pintle/fit"
 	"pintle/geom"
@@ -87,6 +88,7 @@ type builder struct {
 	bodies   []body
 	turnings map[string]*turning // by gears table
 	housings map[string]*bearing.Housing
+	coupon   *coupon.Coupon
 }
 
 // Design works out and checks the joint. The error is an *InputError where the
@@ -115,7 +117,7 @@ func (b *builder) run() error {
 	if err := b.readCard(); err != nil {
 		return err
 	}
-	for _, step := range []func() error{b.addGears, b.addHousings, b.addPlates, b.addGrilles, b.addDrives} {
+	for _, step := range []func() error{b.addGears, b.addHousings, b.addPlates, b.addGrilles, b.addCoupon, b.addDrives} {
 		if err := step(); err != nil {
 			return err
 		}
@@ -141,7 +143,7 @@ func (b *builder) readCard() error {
 		"outside_error": b.card.Outside.Offset, "outside_error_per_mm": b.card.Outside.PerMM, "outside_error_sigma": b.card.Outside.Sigma,
 		"first_layer_growth": b.card.FirstLayerGrowth,
 	}
-	if !b.card.Measured() {
+	if b.card.Guessed() {
 		b.find("printer", fit.RuleUnmeasured.Say(check.Caution, b.card.Bore.Sigma,
 			"bores and outsides are first guesses or typed in, not measured on a coupon",
 			"print the coupon and measure it before trusting a press fit or a backlash"))
@@ -246,6 +248,7 @@ func (b *builder) finish() (*Result, error) {
 	if err := b.meshAll(); err != nil {
 		return nil, err
 	}
+	b.findMismatch()
 	b.accept()
 	b.addCautions()
 	b.addKnown()

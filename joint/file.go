@@ -33,6 +33,7 @@ type File struct {
 	Housings  map[string]Housing      `json:"housing,omitzero"`
 	Plates    map[string]Plate        `json:"plate,omitzero"`
 	Grilles   map[string]Grille       `json:"grille,omitzero"`
+	Coupon    *Coupon                 `json:"coupon,omitempty"`
 	Limits    check.Limits            `json:"-"`
 	Accept    map[string]string       `json:"accept,omitzero"` // "check" or "check@design" to reason
 
@@ -49,11 +50,14 @@ type Printer struct {
 	Outside          fit.Error  `json:"outside_error,omitzero"`      // on the diameter; Sigma is fit.TypedSigma unless given
 	FirstLayerGrowth float64    `json:"first_layer_growth,omitzero"` // mm per side
 	Bed              [2]float64 `json:"bed,omitzero"`
+	Nozzle           float64    `json:"nozzle,omitzero"`      // mm, that the parts are printed with
+	Orientation      string     `json:"orientation,omitzero"` // one of fit.Orientations, of the axes of bores and pegs
 }
 
 // A Place says where the figure stands.
 type Place struct {
 	Hottest float64 `json:"hottest,omitzero"` // °C, the highest temperature the parts reach
+	Coldest float64 `json:"coldest,omitzero"` // °C, the lowest
 }
 
 // A Bearing is a designation of the table, with measured sizes in mm that

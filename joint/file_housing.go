@@ -4,7 +4,7 @@ package joint
 // size is to be chosen.
 type Housing struct {
 	Bearing      string  `json:"bearing,omitzero"`      // name of a table
-	Fit          string  `json:"fit,omitzero"`          // one of Fits, or an ISO class of the bore such as "N7"; "press" unless given
+	Fit          string  `json:"fit,omitzero"`          // one of Fits, or an ISO class of the bore such as "N7"; "press" unless given, "slip" in a clamp
 	Interference float64 `json:"interference,omitzero"` // on the diameter: of the seat, or of the tips of crush ribs
 	Wall         float64 `json:"wall,omitzero"`
 	Mount        Mount   `json:"mount,omitzero"`
@@ -18,7 +18,10 @@ type Housing struct {
 	InspectionSlots   int           `json:"inspection_slots,omitzero"`   // slots of the shoulder that show whether the ring sits
 	CornerRelief      *CornerRelief `json:"corner_relief,omitzero"`      // nil: added where the bearing's chamfer is too small for a printed corner
 	Retention         Retention     `json:"retention,omitzero"`
+	MeasuredSeat      []float64     `json:"measured_seat,omitzero"` // of earlier prints, the first print first
 	PressingDisc      bool          `json:"pressing_disc,omitzero"` // makes NAME-pressing-disc too
+
+	Rod *Rod `json:"rod,omitzero"` // that turns in the bearing
 
 	SecondBearing string  `json:"second_bearing,omitzero"` // name of a table: the other bearing on the same axis
 	Span          float64 `json:"span,omitzero"`           // between the shoulders that back the two outer rings
@@ -31,7 +34,19 @@ type Mount struct {
 	Kind       string  `json:"kind,omitzero"` // one of Mounts, or "" for none
 	ScrewSize  string  `json:"screw_size,omitzero"`
 	ScrewCount int     `json:"screw_count,omitzero"`
-	Thickness  float64 `json:"thickness,omitzero"` // mm
+	Thickness  float64 `json:"thickness,omitzero"` // mm, of a clamp's ears
+	Nut        bool    `json:"nut,omitzero"`       // a clamp: in a slot for a nut, else the screw cuts its thread
+	Slit       float64 `json:"slit,omitzero"`      // mm, of a clamp
+}
+
+// A Rod turns in the bearing of a housing.
+type Rod struct {
+	Class      string  `json:"class,omitzero"`       // ISO class such as "h6"; chosen unless given
+	Slides     bool    `json:"slides,omitzero"`      // the ring slides along it to be set
+	Shoulder   float64 `json:"shoulder,omitzero"`    // mm, diameter of the shoulder or collar behind the ring
+	Flat       float64 `json:"flat,omitzero"`        // mm, depth of a D-flat
+	FlatLength float64 `json:"flat_length,omitzero"` // mm that a part sits on the flat
+	Torque     float64 `json:"torque,omitzero"`      // N·m that the flat carries
 }
 
 // Ribs are the thin ribs of a crush-ribs seat.

@@ -60,6 +60,9 @@ func (b *builder) addPair(t *turning, materials [2]fit.Material) {
 // pairSpec turns a table into the spec of its pair.
 func (b *builder) pairSpec(t *turning) (gear.PairSpec, error) {
 	g := t.table
+	if err := b.backlashFromCard(t.name, &g.Backlash); err != nil {
+		return gear.PairSpec{}, err
+	}
 	spec := gear.PairSpec{
 		Name: t.name, Module: g.Module, Teeth: g.Teeth, Shift: g.Shift.X,
 		PressureAngle: g.PressureAngleDeg * math.Pi / 180, CentreDistance: g.CentreDistance,

@@ -35,7 +35,7 @@ func (b *builder) grilleSpec(name string, t Grille) (grille.Spec, error) {
 		Name: name, Outline: grille.Outline(t.Outline), Pattern: t.Pattern,
 		Hole: t.Hole, SlotLength: t.SlotLength, Pitch: t.Pitch, PitchAlong: t.PitchAlong,
 		Thickness: t.Thickness, Margin: t.Margin, HazardDepth: t.HazardDepth, OpenTarget: t.OpenTarget,
-		Card: b.card, Limits: b.file.Limits,
+		Card: b.card, Limits: b.webFromCard("grille." + name),
 	}
 	if err := t.foreign(); err != nil {
 		return spec, b.file.Blame("grille."+name, err)

@@ -38,8 +38,11 @@ var (
 // lies, and what of the load may reach over the pinion.
 func (t *turning) held(l Load) []check.Finding {
 	var findings []check.Finding
-	if drive.Axis(l.Axis) == drive.Inverted && !t.retained() {
+	if axis := drive.Axis(l.Axis); axis != drive.Vertical && !t.retained() {
 		f := ruleWheelHeld.Judge(l.Mass*drive.Gravity, ruleWheelHeld.Limit, ruleWheelHeld.Change)
+		if axis == drive.Horizontal { // nothing pulls it out, nothing keeps it in
+			f = ruleWheelHeld.Say(check.Caution, 0, "nothing keeps the wheel from walking out of its bearing", ruleWheelHeld.Change)
+		}
 		f.Part = t.name + "-wheel"
 		findings = append(findings, f)
 	}

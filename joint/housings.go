@@ -19,6 +19,9 @@ func (b *builder) addHousings() error {
 		if err != nil {
 			return err
 		}
+		if err := b.refuseZeros(name, t); err != nil {
+			return err
+		}
 		material, err := b.material(table, t.Material)
 		if err != nil {
 			return err
@@ -27,9 +30,14 @@ func (b *builder) addHousings() error {
 			Name: name, Bearing: found, Fit: t.Fit, Interference: t.Interference, Wall: t.Wall,
 			ShoulderThickness: t.ShoulderThickness, ShoulderHole: t.ShoulderHole, BoreDepth: t.BoreDepth,
 			Ribs: (*bearing.Ribs)(t.Ribs), KnockOut: (*bearing.KnockOut)(t.KnockOut), Relief: (*bearing.Relief)(t.CornerRelief),
-			InspectionSlots: t.InspectionSlots, PressingDisc: t.PressingDisc,
+			Rod:             (*bearing.RodSpec)(t.Rod),
+			InspectionSlots: t.InspectionSlots, PressingDisc: t.PressingDisc, MeasuredSeat: t.MeasuredSeat,
 			Material: material, Card: b.card, HottestC: b.file.Place.Hottest, Limits: b.file.Limits,
 		}
+		if b.file.Has("place.coldest") {
+			spec.Cooling = max(0, 20-b.file.Place.Coldest)
+		}
+		b.seatFromCard(&spec)
 		if err := b.fasten(&spec, t); err != nil {
 			return err
 		}
@@ -65,9 +73,17 @@ func (b *builder) fasten(spec *bearing.HousingSpec, t Housing) error {
 		if err != nil {
 			return err
 		}
-		if t.Mount.Kind == "foot" {
+		switch t.Mount.Kind {
+		case "clamp":
+			if t.Mount.ScrewCount > 1 {
+				return b.file.Blame(table, &check.FieldError{
+					Field: "number of clamp screws", Value: float64(t.Mount.ScrewCount), Reason: "is more than the one that a clamp has", Remedy: "leave it out",
+				})
+			}
+			spec.Clamp = &bearing.Clamp{Screw: screw, Nut: t.Mount.Nut, Thickness: t.Mount.Thickness, Slit: t.Mount.Slit}
+		case "foot":
 			spec.Foot = &bearing.Foot{Screw: screw, Count: t.Mount.ScrewCount, Thickness: t.Mount.Thickness}
-		} else {
+		default:
 			spec.Flange = &bearing.Flange{Screw: screw, Count: t.Mount.ScrewCount, Thickness: t.Mount.Thickness}
 		}
 	}
@@ -84,6 +100,38 @@ func (b *builder) fasten(spec *bearing.HousingSpec, t Housing) error {
 	return nil
 }
 
+// refuseZeros refuses sizes that were given as 0: only what is left out is chosen.
+func (b *builder) refuseZeros(name string, t Housing) error {
+	sizes := b.file.Bearings[t.Bearing]
+	for _, q := range []struct {
+		path, field string
+		value       float64
+	}{
+		{"bearing." + t.Bearing + ".bore", "bearing bore", sizes.Bore},
+		{"bearing." + t.Bearing + ".outside", "bearing outside diameter", sizes.Outside},
+		{"bearing." + t.Bearing + ".overall", "bearing width", sizes.Overall},
+		{"bearing." + t.Bearing + ".cone_width", "cone width", sizes.ConeWidth},
+		{"bearing." + t.Bearing + ".cup_width", "cup width", sizes.CupWidth},
+		{"bearing." + t.Bearing + ".washer_bore", "housing washer bore", sizes.WasherBore},
+		{"housing." + name + ".interference", "interference", t.Interference},
+		{"housing." + name + ".wall", "wall", t.Wall},
+		{"housing." + name + ".shoulder_thickness", "shoulder thickness", t.ShoulderThickness},
+		{"housing." + name + ".shoulder_hole", "shoulder hole", t.ShoulderHole},
+		{"housing." + name + ".bore_depth", "bore depth", t.BoreDepth},
+		{"housing." + name + ".mount.thickness", "flange thickness", t.Mount.Thickness},
+		{"housing." + name + ".mount.slit", "slit width", t.Mount.Slit},
+		{"housing." + name + ".retention.height", "lip height", t.Retention.Height},
+		{"housing." + name + ".retention.thickness", "cap thickness", t.Retention.Thickness},
+	} {
+		if q.value == 0 && b.file.Has(q.path) {
+			return b.file.Blame("housing."+name, &check.FieldError{
+				Field: q.field, Value: 0, Unit: "mm", Reason: "must be greater than 0", Remedy: "leave it out to have it chosen",
+			})
+		}
+	}
+	return nil
+}
+
 // ownRing gives a ring the height and the load of the kit it belongs to.
 func (b *builder) ownRing(spec *bearing.HousingSpec, t Housing, owner *turning) error {
 	table := "housing." + spec.Name
@@ -91,6 +139,11 @@ func (b *builder) ownRing(spec *bearing.HousingSpec, t Housing, owner *turning) 
 		return b.file.Blame(table, &check.FieldError{
 			Field: "shoulder thickness", Value: t.ShoulderThickness, Unit: "mm", Reason: "is set by the heights of servo, bearing and wheel",
 			Remedy: fmt.Sprintf("leave it out: it becomes %s mm", check.Number(owner.shoulder)),
+		})
+	}
+	if t.Mount.Kind == "clamp" {
+		return b.file.Blame(table, &check.FieldError{
+			Field: "clamp", Text: "asked for", Reason: "does not go with a wheel that turns on this bearing: its ears stand in the way", Remedy: "use kind = \"flange\" and a retention",
 		})
 	}
 	for _, plate := range sorted(b.file.Plates) {

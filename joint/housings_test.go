@@ -51,6 +51,12 @@ fit = "N7"
 bore_depth = 30
 [housing.base]
 bearing = "t"
+rod = { class = "g6", slides = true, shoulder = 45, flat = 3, flat_length = 20, torque = "0.5 Nm" }
+[housing.slit]
+bearing = "a"
+mount = { kind = "clamp", screw_size = "M2.5", thickness = 7.2, nut = true, slit = 2.5 }
+[place]
+coldest = -10
 `)
 	if err != nil {
 		t.Fatal(err)
@@ -63,6 +69,18 @@ bearing = "t"
 		if !parts[name] {
 			t.Errorf("no part %s among %v", name, parts)
 		}
+	}
+	cold, closed := 0, 0
+	for _, f := range result.Report.Findings {
+		switch {
+		case f.Check == "cold-strain" && f.Value > 0:
+			cold++
+		case strings.HasPrefix(f.Check, "mesh") && f.Design == "housing.slit" && f.Verdict == check.Pass:
+			closed++
+		}
+	}
+	if cold != 4 || closed == 0 {
+		t.Errorf("%d rings strained by cold, %d proofs of the clamp's mesh", cold, closed)
 	}
 	for _, test := range []struct {
 		design, key string
@@ -81,6 +99,13 @@ bearing = "t"
 		{"tube", "bore_depth", 30.0},
 		{"tube", "seat_lower_um", -28.0},
 		{"base", "shoulder_hole_min", 32.0},
+		{"base", "rod_class", "g6"},
+		{"base", "flat_across", 27.0},
+		{"slit", "fit", "slip"},
+		{"slit", "slit_width", 2.5},
+		{"slit", "ear_thickness", 7.2},
+		{"slit", "captive_nut", true},
+		{"slit", "screw_size", "M2.5"},
 	} {
 		if have := result.Report.Designs["housing."+test.design][test.key]; have != test.want {
 			t.Errorf("%s %s = %v, want %v", test.design, test.key, have, test.want)
@@ -94,6 +119,12 @@ func TestHousingErrorsHaveAPlace(t *testing.T) {
 		{"no screws of the cap", "retention = { kind = \"cap\", screw_count = 0 }", "x.toml:11:43: housing.h.retention.screw_count"},
 		{"too many slots", "knock_out = { count = 9 }", "x.toml:11:23: housing.h.knock_out.count"},
 		{"short tube", "bore_depth = 3", "x.toml:11:14: housing.h.bore_depth"},
+		{"no wall at all", "wall = 0", "x.toml:11:8: housing.h.wall"},
+		{"no lip at all", "retention = { kind = \"lip\", height = 0 }", "x.toml:11:38: housing.h.retention.height"},
+		{"two clamp screws", "mount = { kind = \"clamp\", screw_count = 2 }", "x.toml:11:41: housing.h.mount.screw_count"},
+		{"clamp in a press fit", "fit = \"press\"\nmount = { kind = \"clamp\" }", "x.toml:11:7: housing.h.fit"},
+		{"unknown class of the rod", "rod = { class = \"N7\" }", "x.toml:11:17: housing.h.rod.class"},
+		{"flat deeper than the rod", "rod = { flat = 6, flat_length = 5 }", "x.toml:11:16: housing.h.rod.flat"},
 		{"ribs in a press fit", "ribs = { count = 6 }", "x.toml:11:18: housing.h.ribs.count"},
 	} {
 		_, err := designed(t, "[housing.h]\nbearing = \"a\"\n"+test.text+"\n")

@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -46,4 +47,22 @@ func names(key, quantity string) bool {
 	word = strings.NewReplacer("_", " ", "-", " ").Replace(word)
 	word, _, _ = strings.Cut(word, "[")
 	return strings.Contains(strings.ReplaceAll(quantity, "-", " "), word)
+}
+
+// reasonOf returns an error's reason with its quantity and value, without place.
+func reasonOf(err error) string {
+	var field *check.FieldError
+	if errors.As(err, &field) {
+		return field.Error()
+	}
+	return err.Error()
+}
+
+// remedyOfInput returns what an error proposes to do.
+func remedyOfInput(err error) string {
+	var field *check.FieldError
+	if errors.As(err, &field) {
+		return field.Remedy
+	}
+	return ""
 }

@@ -179,7 +179,7 @@ func TestLighthouseStands(t *testing.T) {
 	near("horn disc above the plate", stack["z_horn_disc"].(float64), 11+3.6)
 	near("ring", placed["lamp-ring"].Z, -2)
 	near("ring top is flush with the cup", -2+height["lamp-ring"], stack["z_cup_back"].(float64)+11)
-	near("plate", placed["lamp-plate"].Z+height["lamp-plate"], 0)
+	near("plate below its letters", placed["lamp-plate"].Z+height["lamp-plate"]-markRise, 0)
 	near("wheel and pinion", placed["lamp-wheel"].Z, placed["lamp-pinion"].Z)
 	near("pinion's foot on the horn disc", placed["lamp-pinion"].Z-height["lamp-pinion"], 14.6)
 	near("servo axis", placed["lamp-pinion"].X, 48)
@@ -202,6 +202,20 @@ func TestBedRemedy(t *testing.T) {
 	for _, f := range build(t, "module = 1.5", "module = "+module, "bed = [220, 220]", "bed = [180, 160]").Report.Findings {
 		if f.Check == "bed" && f.Part == "lamp-wheel" && f.Verdict != check.Pass {
 			t.Errorf("with module %s: %+v", module, f)
+		}
+	}
+}
+
+// What a plate is made from must have been measured: left out, it is named.
+func TestPlateNeedsMeasuredServo(t *testing.T) {
+	for key, line := range map[string]string{
+		"servo.lamp.body":            "body = [40.4, 20.1, 37.5]      # long, wide, high\n",
+		"servo.lamp.shaft_from_end":  "shaft_from_end = 10.1\n",
+		"servo.lamp.horn.hub_height": ", hub_height = 3.6",
+	} {
+		_, err := Design(read(t, line, ""), Options{})
+		if err == nil || !strings.Contains(err.Error(), key) || !strings.Contains(err.Error(), "missing or 0") {
+			t.Errorf("without %s: %v", key, err)
 		}
 	}
 }

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"io"
-	"runtime"
 	"sync"
 
 	"pintle/check"
@@ -26,19 +25,12 @@ var ruleMesh = check.Rule{
 // machine has processors.
 func (b *builder) meshAll() error {
 	errs := make([]error, len(b.bodies))
-	slots := make(chan struct{}, runtime.GOMAXPROCS(0))
-	var wait sync.WaitGroup
-	for i := range b.bodies {
-		wait.Go(func() {
-			slots <- struct{}{}
-			defer func() { <-slots }()
-			body := &b.bodies[i]
-			if body.mesh, errs[i] = mesh.FromPart(body.part); errs[i] == nil {
-				errs[i] = body.mesh.Verify()
-			}
-		})
-	}
-	wait.Wait()
+	parallel(len(b.bodies), func(i int) {
+		body := &b.bodies[i]
+		if body.mesh, errs[i] = mesh.FromPart(body.part); errs[i] == nil {
+			errs[i] = body.mesh.Verify()
+		}
+	})
 	for i, body := range b.bodies {
 		f := ruleMesh.Say(check.Pass, 0, "", "")
 		if errs[i] != nil {
@@ -161,12 +153,16 @@ func (b *builder) files() []OutputFile {
 		add(name+"-drawing.svg", func(w io.Writer) error { return put(w, drawings[name], err) })
 	}
 	for _, name := range b.joints() {
+		if b.options.Slice {
+			break // a slice is no joint
+		}
 		add(name+".png", func(w io.Writer) error { return put(w, pictures()[name], nil) })
 	}
 	files = append(files, b.packs()...)
+	files = append(files, b.couponFiles()...)
 	add("parts.csv", func(w io.Writer) error { return export.WritePartsCSV(w, report.Parts) })
 	add("report.html", func(w io.Writer) error {
-		return export.WriteHTML(w, report, export.Figures{Drawings: drawings, Pictures: pictures()})
+		return export.WriteHTML(w, report, export.Figures{Drawings: drawings, Pictures: pictures(), Lead: b.joints()})
 	})
 	add("report.json", func(w io.Writer) error { return export.WriteJSON(w, report) })
 	return files
@@ -190,7 +186,11 @@ func (body body) drawing(title string) drawing.Sheet {
 	if title != "" {
 		sheet.Subtitle = title + " · " + sheet.Subtitle
 	}
-	sheet.Notes = append(sheet.Notes, "Material "+body.material.Name+", bed side down, drawn for this printer: see the fits in the report")
+	drawn := ", bed side down, drawn for this printer: see the fits in the report"
+	if body.design == "coupon" {
+		drawn = ", bed side down"
+	}
+	sheet.Notes = append(sheet.Notes, "Material "+body.material.Name+drawn)
 	sheet.Notes = append(sheet.Notes, body.sheet.lines...)
 	return sheet
 }

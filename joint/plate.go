@@ -249,7 +249,10 @@ func (p *plate) build() error {
 	seat := append(append([]geom.Contour{}, fixed...), geom.Bore(geom.Point{}, d.recess, geom.ChordFit))
 	foot := s.card.BedChamfer()
 	grown := geom.FattenAll(floor, -foot) // on the bed: the rim drawn in, the holes opened
-	return p.assemble(grown, floor, seat, foot)
+	if err := p.assemble(grown, floor, seat, foot); err != nil {
+		return err
+	}
+	return p.mark(centre, length, width, inset)
 }
 
 func (p *plate) assemble(grown, floor, seat []geom.Contour, foot float64) error {

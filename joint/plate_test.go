@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"io"
 	"math"
 	"testing"
 
@@ -120,6 +121,11 @@ func TestSlice(t *testing.T) {
 	sliced, err := Design(read(t), Options{Slice: true})
 	if err != nil {
 		t.Fatal(err)
+	}
+	for _, f := range sliced.Files {
+		if err := f.Write(io.Discard); err != nil {
+			t.Errorf("%s: %v", f.Name, err)
+		}
 	}
 	mass := func(r *Result) (sum float64) {
 		for _, p := range r.Report.Parts {

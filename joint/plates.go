@@ -1,6 +1,8 @@
 package joint
 
 import (
+	"fmt"
+
 	"pintle/bearing"
 	"pintle/check"
 	"pintle/geom"
@@ -14,6 +16,9 @@ func (b *builder) addPlates() error {
 		table := "plate." + name
 		owner, ring := b.turnings[t.Gears], b.housings[t.Housing]
 		if err := b.belongsTogether(table, t, owner, ring); err != nil {
+			return err
+		}
+		if err := b.measured(owner); err != nil {
 			return err
 		}
 		material, err := b.material(table, t.Material)
@@ -67,6 +72,37 @@ func (b *builder) belongsTogether(table string, t Plate, owner *turning, ring *b
 		return refuse("housing", t.Housing, "holds another bearing than the wheel runs on", "name the housing of bearing \""+owner.table.Wheel.Bearing+"\"")
 	case ring.FlangeThickness() == 0:
 		return refuse("housing", t.Housing, "has no flange to lie in the plate", "add mount = { kind = \"flange\", screw_size = \"M3\", screw_count = 4 } to the housing")
+	}
+	return nil
+}
+
+// measured refuses a servo of which a plate must know what nobody measured: a
+// size left out would be taken as 0.
+func (b *builder) measured(t *turning) error {
+	table, s := "servo."+t.table.Servo, t.servo
+	for _, q := range []struct {
+		key, field string
+		size       float64
+	}{
+		{"body", "body length", s.Body[0]},
+		{"body", "body width", s.Body[1]},
+		{"body", "body height", s.Body[2]},
+		{"tabs", "tab length", s.Tabs.Length},
+		{"tabs.thickness", "tab thickness", s.Tabs.Thickness},
+		{"tabs.below_top", "height of the body above its tabs", s.Tabs.BelowTop},
+		{"shaft_from_end", "distance of the shaft from the body's end", s.ShaftFromEnd},
+		{"horn", "horn thickness", s.Horn.Thickness},
+		{"horn.hub_height", "height of the horn's hub", s.Horn.HubHeight},
+	} {
+		if q.size > 0 {
+			continue
+		}
+		line, column := b.file.Locate(table, q.key)
+		return &InputError{
+			File: b.file.Path, Line: line, Column: column, Key: table + "." + q.key,
+			Err:    fmt.Errorf("the %s is missing or 0, and the plate is made from it", q.field),
+			Remedy: "measure it in mm and add it",
+		}
 	}
 	return nil
 }

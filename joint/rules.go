@@ -5,6 +5,7 @@ import (
 
 	"pintle/bearing"
 	"pintle/check"
+	"pintle/coupon"
 	"pintle/drive"
 	"pintle/fit"
 	"pintle/gear"
@@ -25,10 +26,11 @@ func RuleGroups() []RuleGroup {
 		{"drive", drive.Rules()},
 		{"grille", grille.Rules()},
 		{"fit", fit.Rules()},
+		{"coupon", coupon.Rules()},
 		{"joint", []check.Rule{
 			ruleBed, ruleBeds, ruleMesh, ruleOverlap, ruleMoving, ruleStanding, ruleFaceOverlap,
 			rulePlateFloor, rulePlateBridge, rulePlateOverlap, ruleWheelHeld, ruleTable, ruleCentre, ruleHornScrew,
-			ruleStopReach, ruleStopShear, ruleUnchecked, ruleServoUnit, ruleUnusedAccept,
+			ruleMark, ruleStopReach, ruleStopShear, ruleUnchecked, ruleServoUnit, ruleUnusedAccept,
 		}},
 	}
 }

@@ -23,7 +23,7 @@ var (
 		Meaning: "The stops meet beyond the swing and before the servo reaches its own end.",
 		Formula: "available swing / 2 - (swing / 2 + stops)",
 		Source:  "geometry", Change: "choose fewer degrees for the stops, or a shorter swing",
-		Sense: check.AtLeast, Limit: check.Limit{Caution: 0, Fail: check.None},
+		Sense: check.AtLeast, Limit: check.Limit{Caution: 1, Fail: 0},
 	}
 	ruleStopShear = check.Rule{
 		Name: "end-stop-shear", Symbol: "tau", Unit: "MPa",
@@ -109,7 +109,7 @@ func (b *builder) judgeStops(p Plate, t *turning, s stopping, motion Motion) err
 	d := b.driveSpec(t, t.servo, b.file.Loads[t.table.Load], motion)
 	spare := d.Servo.Travel()/d.Ratio/2 - motion.Swing/2
 	b.find(table, ruleStopReach.Judge(spare-p.Stops, b.file.Limits.Of(ruleStopReach),
-		fmt.Sprintf("stops <= %s deg: the servo's own end comes first", check.Number(math.Floor(10*spare)/10))))
+		fmt.Sprintf("stops <= %s deg: else the servo's own end comes first", check.Number(math.Floor(10*(spare-b.file.Limits.Of(ruleStopReach).Caution))/10))))
 	rule := ruleStopShear
 	rule.Limit = check.Limit{Caution: material.Strength / 5, Fail: material.Strength / 2}
 	force := t.servo.StallTorque * d.Ratio * 1000 / ((s.inner + s.outer) / 2)

@@ -41,7 +41,7 @@ func Hubs() []string {
 func Fits() []string { return []string{"press", "slip", "crush-ribs"} }
 
 // Mounts are the ways a housing is fastened.
-func Mounts() []string { return []string{"flange", "foot"} }
+func Mounts() []string { return []string{"flange", "foot", "clamp"} }
 
 // Retentions are what holds a bearing in its seat beside the fit.
 func Retentions() []string { return []string{"lip", "cap"} }

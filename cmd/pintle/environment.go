@@ -60,6 +60,7 @@ func (env *environment) newRoot() *cobra.Command {
 	env.commands = []*cobra.Command{
 		env.newBuildCommand(), env.newCheckCommand(), env.newNewCommand(),
 		env.newGearsCommand(), env.newHousingCommand(), env.newGrilleCommand(),
+		env.newCouponCommand(),
 		env.newBearingsCommand(), env.newExplainCommand(), env.newInspectCommand(),
 		help, env.newCompletionCommand(),
 	}

@@ -11,7 +11,8 @@ func (env *environment) newGearsCommand() *cobra.Command {
 	name := "gears"
 	material := "PETG"
 	// Backlash and face width are starting values: common practice, no source.
-	pair := joint.Gears{Backlash: 0.2, FaceWidth: 10, PressureAngleDeg: joint.DefaultPressureAngleDeg}
+	const usualBacklash = 0.2
+	pair := joint.Gears{FaceWidth: 10, PressureAngleDeg: joint.DefaultPressureAngleDeg}
 	var bores [2]float64
 	var design designFlags
 	var output outputFlags
@@ -22,6 +23,9 @@ func (env *environment) newGearsCommand() *cobra.Command {
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			if err := needFlags(cmd, "module", "teeth", "out"); err != nil {
 				return err
+			}
+			if !cmd.Flags().Changed("backlash") {
+				pair.Backlash = usualBacklash
 			}
 			pair.Pinion.Bore, pair.Wheel.Bore = bores[0], bores[1]
 			file := &joint.File{
@@ -45,7 +49,7 @@ func (env *environment) newGearsCommand() *cobra.Command {
 	flags.Var(&shiftValue{&pair.Shift}, "shift", "profile shift coefficients, or the rule to choose them")
 	quantityVar(flags, &pair.PressureAngleDeg, quantity.Angle, "pressure-angle", "pressure angle of the basic rack, in deg")
 	quantityVar(flags, &pair.CentreDistance, quantity.Length, "centre-distance", "working centre distance, in mm")
-	quantityVar(flags, &pair.Backlash, quantity.Length, "backlash", "circumferential backlash at the working pitch circle, in mm")
+	quantityVar(flags, &pair.Backlash, quantity.Length, "backlash", "circumferential backlash at the working pitch circle, in mm; without it what ran free on the coupon, or 0.2")
 	quantityVar(flags, &pair.FaceWidth, quantity.Length, "face-width", "face width, in mm")
 	flags.Var(&pairValue[float64]{&bores, quantity.Length.Parse, "D1,D2"}, "bore", "diameters of the bores of pinion and wheel, in mm")
 	flags.StringVar(&material, "material", material, "`NAME` of the plastic of both gears")

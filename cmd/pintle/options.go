@@ -52,7 +52,8 @@ func (d *designFlags) options(file *joint.File, flags *pflag.FlagSet) (joint.Opt
 	if err != nil {
 		return options, err
 	}
-	if file.Printer.Material == "" {
+	own := flags.Lookup("material")
+	if file.Printer.Material == "" || material != "" && file.Path == "" && own != nil && !own.Changed {
 		file.Printer.Material = material
 	}
 	options.Card = &card

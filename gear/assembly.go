@@ -1,0 +1,80 @@
+package gear
+
+import (
+	"fmt"
+	"math"
+
+	"pintle/check"
+)
+
+// Assembly returns what whoever measures the prints and puts the pair together
+// has to know, one sentence a line.
+func (p *Pair) Assembly() []string {
+	var lines []string
+	for i := range p.gears {
+		lines = append(lines, p.readingLine(i))
+	}
+	if h := p.spec.Pinion.Horn; h != nil {
+		line := "lay the horn into the pinion's pocket and screw it on"
+		if at := p.Pinion().HornHoles(); h.arms() > 0 && len(at) > 0 {
+			line = fmt.Sprintf("lay the horn into the pinion's pocket and screw it on through the holes %s mm from its axis", numbers(at))
+		}
+		lines = append(lines, line)
+	}
+	if f, ok := p.saySpline(); ok && f.Remedy != "" {
+		lines = append(lines, f.Remedy)
+	}
+	for i := range p.gears {
+		if f, ok := p.sayRetain(i); ok && f.Verdict == check.Pass {
+			lines = append(lines, f.Detail)
+		}
+	}
+	return append(lines, fmt.Sprintf(
+		"set the axes %s mm apart; with the pinion held still the wheel should turn freely by %s deg, felt at the tightest place of a whole turn",
+		short(p.CentreDistance()), short(p.LostMotion()*180/math.Pi)))
+}
+
+// readingLine says what a caliper should read on gear i and how far a good print
+// may be off.
+func (p *Pair) readingLine(i int) string {
+	g, band := p.gears[i], 2*p.spec.Card.Outside.Sigma
+	line := p.spec.partName(i) + ": "
+	if s := g.Span(); s.OnFlank {
+		line += fmt.Sprintf("%s mm over %d teeth, ", short(s.Width), s.Teeth)
+	}
+	if pins := g.Pins(); pins.Diameter > 0 {
+		where := "over"
+		if g.nominal.inner {
+			where, band = "between", 2*p.spec.Card.Bore.Sigma
+		}
+		line += fmt.Sprintf("%s mm %s pins of %s mm, ", short(pins.Over), where, check.Number(pins.Diameter))
+	}
+	return line + fmt.Sprintf("%s mm at the tips, each within %s mm or, over pins, %s mm", short(g.TipReading()), short(band), short(p.pinBand(i, band)))
+}
+
+// pinBand returns the band of a reading over pins for that of a span.
+func (p *Pair) pinBand(i int, band float64) float64 {
+	g := p.gears[i]
+	if d := g.Pins().Diameter; d > 0 {
+		return band * math.Abs(g.nominal.pinsPerSpan(d))
+	}
+	return band
+}
+
+// short prints a length to a hundredth.
+func short(v float64) string { return check.Number(math.Round(v*100) / 100) }
+
+// numbers lists values for people.
+func numbers(values []float64) string {
+	text := ""
+	for i, v := range values {
+		switch {
+		case i > 0 && i == len(values)-1:
+			text += " and "
+		case i > 0:
+			text += ", "
+		}
+		text += check.Number(v)
+	}
+	return text
+}
