@@ -173,11 +173,13 @@ func (s Spec) validateHoles() error {
 			Remedy: "use a hole of at least " + check.Number(roundUp(s.Hole+0.2-width)) + " mm",
 		}
 	}
+	// Neither as drawn nor as wanted may holes run into each other.
+	width, length = max(width, s.Hole), max(length, s.SlotLength)
 	bar := s.leastDrawnBar()
 	if s.Pattern == Slot && s.PitchAlong < length+bar {
 		return &check.FieldError{
 			Field: "pitch along", Value: s.PitchAlong, Unit: "mm",
-			Reason: fmt.Sprintf("must be greater than the slot length %s mm, drawn %s mm", check.Number(s.SlotLength), check.Number(length)),
+			Reason: fmt.Sprintf("must be greater than the slot length %s mm and as drawn, %s mm", check.Number(s.SlotLength), check.Number(s.Card.Bore.Draw(s.SlotLength))),
 			Remedy: "use at least " + check.Number(roundUp(length+bar)) + " mm, or leave it out",
 		}
 	}
@@ -186,7 +188,7 @@ func (s Spec) validateHoles() error {
 		least := roundUp(s.pitchFor(width, length, bar))
 		return &check.FieldError{
 			Field: "pitch", Value: s.Pitch, Unit: "mm",
-			Reason: fmt.Sprintf("must be greater than the hole %s mm, drawn %s mm, by a bar: at least %s mm", check.Number(s.Hole), check.Number(width), check.Number(least)),
+			Reason: fmt.Sprintf("must be greater than the hole %s mm, drawn %s mm, by a bar: at least %s mm", check.Number(s.Hole), check.Number(s.Card.Bore.Draw(s.Hole)), check.Number(least)),
 			Remedy: "use at least " + check.Number(least) + " mm",
 		}
 	}
