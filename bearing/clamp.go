@@ -63,12 +63,18 @@ func (s HousingSpec) clampWithDefaults() *Clamp {
 		if c.Nut {
 			c.Thickness = c.nutSlot() + 2*s.earWall()
 		}
-		c.Thickness = s.wholeBeads(c.Thickness)
+		c.Thickness = s.wholeBeads(max(c.Thickness, s.leastEar(c)))
 	}
 	if c.Slit == 0 {
 		c.Slit = math.Min(max(2, math.Ceil(4*s.closing())/2), s.Bearing.Outside/4)
 	}
 	return &c
+}
+
+// leastEar returns the thinnest ear in mm of which chamfers leave a bead on
+// either side of the nut's slot.
+func (s HousingSpec) leastEar(c Clamp) float64 {
+	return c.nutSlot() + 2*(s.Card.BeadWidth+max(s.Card.BedChamfer(), edgeBreak))
 }
 
 // earWall returns the plastic in mm that an ear has at least: four beads or one
@@ -117,7 +123,13 @@ func (h *Housing) placeClamp() error {
 	r := max(p.hole.Drawn, p.thread.Drawn) / 2
 	flank := math.Sqrt(max(0, tube*tube-face*face))
 	p.axis = max(flank+c.Screw.HeadDiameter/2+0.5, tube+r, h.seat.Drawn/2+half+2*card.BeadWidth)
-	p.end = p.axis + max(1.5*c.Screw.Diameter, r+2*card.BeadWidth, half+2*card.BeadWidth)
+	p.end = p.axis + max(1.5*c.Screw.Diameter, r+2*card.BeadWidth, half+card.BeadWidth+max(card.BedChamfer(), edgeBreak))
+	if least := h.spec.leastEar(*c); c.Thickness < least-1e-9 {
+		return &check.FieldError{
+			Field: "ear thickness", Value: c.Thickness, Unit: "mm", Reason: "leaves no bead beside the chamfers, and the nut where there is one",
+			Remedy: fmt.Sprintf("use %s mm or more, or leave it out", ceil(least, 0.01)),
+		}
+	}
 	if face >= tube {
 		return &check.FieldError{
 			Field: "ear thickness", Value: c.Thickness, Unit: "mm", Reason: fmt.Sprintf("makes ears broader than the tube of %s mm", check.Number(math.Round(200*tube)/100)),

@@ -118,6 +118,7 @@ func TestClampRefused(t *testing.T) {
 		{"slots", func(s *bearing.HousingSpec) { s.InspectionSlots = 2 }, "clamp"},
 		{"negative slit", func(s *bearing.HousingSpec) { s.Clamp.Slit = -1 }, "slit width"},
 		{"no number", func(s *bearing.HousingSpec) { s.Clamp.Thickness = math.NaN() }, "ear thickness"},
+		{"ears of a bead and a half", func(s *bearing.HousingSpec) { s.Clamp.Thickness = 0.7 }, "ear thickness"},
 		{"ears as broad as the tube", func(s *bearing.HousingSpec) { s.Clamp.Thickness = 14 }, "ear thickness"},
 		{"M8 beside 7 mm", func(s *bearing.HousingSpec) { s.Clamp.Screw, s.Clamp.Thickness = screw(t, "M8"), 8 }, "shoulder thickness"},
 		{"unknown screw", func(s *bearing.HousingSpec) { s.Clamp.Screw.Pilot = 0 }, "screw size"},

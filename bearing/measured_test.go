@@ -85,3 +85,18 @@ func TestMeasuredLimits(t *testing.T) {
 		t.Errorf("own limit of 0.05 mm: %+v", found)
 	}
 }
+
+// Sizes alone that come near to a row say so and stay as they are; far from all
+// rows nothing is said.
+func TestSizesAloneResemble(t *testing.T) {
+	b, found, err := bearing.Measured(bearing.Bearing{}, bearing.Sizes{Bore: 8, Outside: 22.05, Width: 6.9}, nil)
+	if err != nil || len(found) != 1 || found[0].Verdict != check.Note || !strings.Contains(found[0].Detail, "looks like a 608 ") || !near(found[0].Value, 0.1, 1e-9) {
+		t.Errorf("%+v, %v", found, err)
+	}
+	if b.Outside != 22.05 || b.Kind != bearing.Unknown || !b.BoreMeasured {
+		t.Errorf("%+v", b)
+	}
+	if _, found, err := bearing.Measured(bearing.Bearing{}, bearing.Sizes{Bore: 9.5, Outside: 33, Width: 8}, nil); err != nil || len(found) != 0 {
+		t.Errorf("%+v, %v", found, err)
+	}
+}

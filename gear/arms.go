@@ -28,9 +28,9 @@ func (h HornPocket) reach() (field string, size float64) {
 // armPocket is a round at the hub, larger than the hub hole below it, and a
 // tapering arm with a rounded end for each arm of the horn.
 func (s *structure) armPocket(h HornPocket, hub fit.Fit) pocket {
-	over := s.card.Hole(s.part, "horn pocket over the arms", 2*h.Arm+fit.SlipClearance)
-	foot := s.card.Hole(s.part, "horn arm width at the hub", h.WidthAtHub+fit.SlipClearance)
-	tip := s.card.Hole(s.part, "horn arm width at the tip", h.WidthAtTip+fit.SlipClearance)
+	over := s.card.Hole(s.part, "horn pocket over the arms", 2*h.Arm+s.card.Slip())
+	foot := s.card.Hole(s.part, "horn arm width at the hub", h.WidthAtHub+s.card.Slip())
+	tip := s.card.Hole(s.part, "horn arm width at the tip", h.WidthAtTip+s.card.Slip())
 	s.fits = append(s.fits, over, foot, tip)
 	n := h.arms()
 	round := math.Max(hub.Drawn/2+0.1, foot.Drawn/2*1.02)

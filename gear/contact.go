@@ -122,3 +122,13 @@ func (c contact) sliding(i int) float64 {
 	u := float64(c.t[1-i].z) / float64(c.t[i].z)
 	return 1 - mate/(u*own)
 }
+
+// tipSliding returns the specific sliding of gear i where its tip works on the
+// root of its mate: zeta/(zeta - 1) of the mate's, 1 where that is without bound.
+func (c contact) tipSliding(i int) float64 {
+	mate := c.sliding(1 - i)
+	if math.IsInf(mate, -1) {
+		return 1
+	}
+	return mate / (mate - 1)
+}

@@ -100,6 +100,19 @@ func (g *Gear) BossDiameter() float64 {
 // used, in mm, the outermost first.
 func (g *Gear) HornHoles() []float64 { return g.body.hornHoles }
 
+// HornScrews returns how many screws join gear and horn: 0 without a horn, or
+// one without holes.
+func (g *Gear) HornScrews() int {
+	h := g.body.spec.Horn
+	switch {
+	case h == nil:
+		return 0
+	case h.arms() > 0:
+		return h.arms() * len(g.body.hornHoles)
+	}
+	return h.Holes
+}
+
 // Chamfer returns the bed-side chamfer on the teeth: 0 where they leave no room.
 func (g *Gear) Chamfer() float64 { return g.body.chamfer }
 

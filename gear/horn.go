@@ -66,7 +66,7 @@ func (s *structure) pocketFor(h HornPocket, hub fit.Fit) (pocket, error) {
 	if h.arms() > 0 {
 		return s.armPocket(h, hub), nil
 	}
-	f := s.card.Hole(s.part, "horn pocket", h.Diameter+fit.SlipClearance)
+	f := s.card.Hole(s.part, "horn pocket", h.Diameter+s.card.Slip())
 	s.fits = append(s.fits, f)
 	if s.thin((f.Drawn - hub.Drawn) / 2) {
 		return pocket{}, s.refuse("horn hub diameter", h.HubDiameter, "mm", "leaves the disc nothing to rest on", "measure disc and hub again")

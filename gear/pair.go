@@ -132,6 +132,7 @@ func (p *Pair) Values() map[string]any {
 		if c.rollOfMate(i) > 0 {
 			v["d_Nf"+n], v["zeta_f"+n] = c.active(i), c.sliding(i)
 		}
+		v["zeta_a"+n] = c.tipSliding(i)
 	}
 	p.addWindow(v)
 	p.addStrength(v)

@@ -3,6 +3,7 @@ package gear
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"pintle/check"
 	"pintle/fit"
@@ -92,7 +93,7 @@ func (s *structure) addRetain(j Journal, peg fit.Fit) error {
 
 // addNutPocket makes the hexagonal pocket in the bed face.
 func (s *structure) addNutPocket(screw fit.Screw) error {
-	f := s.card.Hole(s.part, screw.Size+" nut across flats", screw.NutAcross+fit.SlipClearance)
+	f := s.card.Hole(s.part, screw.Size+" nut across flats", screw.NutAcross+s.card.Slip())
 	s.fits = append(s.fits, f)
 	depth := screw.NutHeight + s.card.LayerThickness
 	if least := depth + s.card.BedChamfer(); s.face < least {
@@ -121,11 +122,46 @@ func (p *Pair) sayRetain(i int) (check.Finding, bool) {
 	f.Part = p.spec.partName(i)
 	if r == nil {
 		f.Verdict, f.Detail = check.Note, "only its weight keeps the wheel in the bearing"
-		f.Remedy = `hold it with retain = { kind = "nut", screw_size = "M6" }`
+		f.Remedy = "keep the joint upright, or use a bearing with a larger bore: this journal takes no screw"
+		if fits, ok := p.retainer(i); ok {
+			f.Remedy = fmt.Sprintf("hold it with retain = { kind = %q, screw_size = %q }", fits.Kind, fits.Screw.Size)
+		}
 		return f, true
 	}
 	f.Value, f.Detail = r.Screw.Diameter, r.text(*j)
 	return f, true
+}
+
+// retainer returns what gear i may be held with: the largest screw with a nut,
+// else in the axis, else in the wall, that makes no finding on its body worse.
+func (p *Pair) retainer(i int) (Retain, bool) {
+	before := map[string]check.Verdict{}
+	for _, f := range p.judgeMargins(i) {
+		before[f.Check] = f.Verdict
+	}
+	screws := fit.Screws()
+	slices.Reverse(screws)
+	for _, kind := range []string{"nut", "screw", "screws"} {
+		for _, screw := range screws {
+			r := Retain{Kind: kind, Screw: screw}
+			if trial, err := p.heldBy(i, r); err == nil && !slices.ContainsFunc(trial.judgeMargins(i), func(f check.Finding) bool {
+				return f.Verdict != check.Pass && f.Verdict != before[f.Check]
+			}) {
+				return r, true
+			}
+		}
+	}
+	return Retain{}, false
+}
+
+// heldBy returns the pair with another retainer on gear i; it is not proved.
+func (p *Pair) heldBy(i int, r Retain) (*Pair, error) {
+	trial := &Pair{solution: p.solution, gears: p.gears}
+	body := [2]*Body{&trial.spec.Pinion, &trial.spec.Wheel}[i]
+	body.Retain = &r
+	var err error
+	trial.gears[i], err = newGear(trial.solution, i)
+	return trial, err
 }
 
 // text says how the retainer goes together.

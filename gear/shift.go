@@ -81,8 +81,11 @@ func (s PairSpec) shifts() ([2]float64, error) {
 }
 
 // internalShifts returns x1 and x2 of an internal pair. The smallest x1 free of
-// undercut is chosen, as little of it as the sum asks; balanced is chosen too.
+// undercut is chosen, as little of it as the sum asks; balanced is refused.
 func (s PairSpec) internalShifts() ([2]float64, error) {
+	if s.ShiftRule == ShiftBalanced {
+		return [2]float64{}, &check.FieldError{Field: "shift rule", Text: "balanced", Reason: "is for external pairs only", Remedy: "give the shifts, or have them chosen"}
+	}
 	if s.ShiftRule == ShiftGiven && (s.CentreDistance == 0 || s.Shift != [2]float64{}) {
 		return s.Shift, nil
 	}

@@ -124,6 +124,7 @@ func (r *reader) file(top *table) *File {
 		Housings:  named(top.table("housing"), tableName, (*table).housing),
 		Plates:    named(top.table("plate"), tableName, (*table).plate),
 		Grilles:   named(top.table("grille"), tableName, (*table).grille),
+		Panels:    named(top.table("panel"), tableName, (*table).panel),
 		Coupon:    top.table("coupon").coupon(),
 		Limits:    top.table("limits").limits(),
 		Accept:    top.table("accept").accept(),
@@ -161,6 +162,9 @@ func (r *reader) references(f *File) {
 	}
 	for name, g := range f.Grilles {
 		r.material(f, "grille."+name, "material", g.Material)
+	}
+	for name, p := range f.Panels {
+		r.material(f, "panel."+name, "material", p.Material)
 	}
 	if f.Coupon != nil {
 		refer(r, "coupon", "bearing", f.Coupon.Bearing, f.Bearings)

@@ -28,11 +28,12 @@ import (
 
 // Options are what a command adds to a joint file. The zero value adds nothing.
 type Options struct {
-	Tool       string    // name and version, for the report
-	Card       *fit.Card // takes the place of the file's printer numbers
-	ChordError float64   // mm on the radius for gear flanks; 0 uses the defaults
-	Accept     []Accept  // failures let through, beside those of the file
-	Slice      bool      // make the test slice of the joint in place of its parts
+	Tool       string            // name and version, for the report
+	Card       *fit.Card         // takes the place of the file's printer numbers
+	ChordError float64           // mm on the radius for gear flanks; 0 uses the defaults
+	Accept     []Accept          // failures let through, beside those of the file
+	Outlines   map[string][]byte // the SVG files that panels name, by panel
+	Slice      bool              // make the test slice of the joint in place of its parts
 }
 
 // Accept lets the failures of one check through, of one design or of all.
@@ -117,7 +118,7 @@ func (b *builder) run() error {
 	if err := b.readCard(); err != nil {
 		return err
 	}
-	for _, step := range []func() error{b.addGears, b.addHousings, b.addPlates, b.addGrilles, b.addCoupon, b.addDrives} {
+	for _, step := range []func() error{b.addGears, b.addHousings, b.addPlates, b.addGrilles, b.addPanels, b.addCoupon, b.addDrives} {
 		if err := step(); err != nil {
 			return err
 		}

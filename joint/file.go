@@ -33,6 +33,7 @@ type File struct {
 	Housings  map[string]Housing      `json:"housing,omitzero"`
 	Plates    map[string]Plate        `json:"plate,omitzero"`
 	Grilles   map[string]Grille       `json:"grille,omitzero"`
+	Panels    map[string]Panel        `json:"panel,omitzero"`
 	Coupon    *Coupon                 `json:"coupon,omitempty"`
 	Limits    check.Limits            `json:"-"`
 	Accept    map[string]string       `json:"accept,omitzero"` // "check" or "check@design" to reason

@@ -26,6 +26,9 @@ func (b *builder) addGears() error {
 		if t.pair, err = gear.NewPair(spec); err != nil {
 			return b.file.Blame("gears."+name, err)
 		}
+		if t.table.Pinion.Hub == "horn" {
+			t.servo.Horn.Holes = t.pair.Pinion().HornScrews() // of an arm's holes not all may be used
+		}
 		b.turnings[name] = t
 		b.addPair(t, spec.Loading.Material)
 	}

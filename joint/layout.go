@@ -116,7 +116,7 @@ func (t *turning) envelopes() []envelope {
 		{"servo tabs", 0, s.Tabs.Thickness, box(centre, s.Tabs.Length, s.Body[1], angle), false, []string{"servo"}},
 	}
 	if t.standOff > 0 {
-		bodies = append(bodies, turning("pinion stand-off", t.discFoot, t.discFoot+t.standOff, annulus(servo, 0, s.Horn.Diameter/2+4), "pinion", "horn"))
+		bodies = append(bodies, turning("pinion stand-off", t.discFoot, t.discFoot+t.standOff, annulus(servo, 0, t.pair.Pinion().BossDiameter()/2), "pinion", "horn"))
 	}
 	for _, hole := range t.plate.tabHoles() {
 		head := t.plate.tabScrew

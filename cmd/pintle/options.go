@@ -37,6 +37,14 @@ func (d *designFlags) options(file *joint.File, flags *pflag.FlagSet) (joint.Opt
 			return options, file.Blame("", err)
 		}
 	}
+	options.Outlines = map[string][]byte{}
+	for name, path := range file.OutlineFiles() {
+		data, err := readFile("outline of panel "+name, path)
+		if err != nil {
+			return options, err
+		}
+		options.Outlines[name] = data
+	}
 	path := d.printer
 	if path == "" {
 		path = file.CardPath()
