@@ -193,8 +193,10 @@ func TestPairsAgreeWithReference(t *testing.T) {
 		near(t, "jbn", c.normalBacklash(), q.Backlash.Jbn, tol)
 		if c.start > 0 { // beyond the base circle specific sliding has no meaning
 			near(t, "zeta1 at A", c.sliding(0), q.Zeta[0], 1e-6)
+			near(t, "zeta2 at A", c.tipSliding(1), q.Zeta[1], 1e-6)
 		}
 		near(t, "zeta2 at E", c.sliding(1), q.Zeta[3], 1e-6)
+		near(t, "zeta1 at E", c.tipSliding(0), q.Zeta[2], 1e-6)
 		if t.Failed() {
 			t.Fatalf("pair %d: %+v", i, p)
 		}
