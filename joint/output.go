@@ -153,9 +153,6 @@ func (b *builder) files() []OutputFile {
 		add(name+"-drawing.svg", func(w io.Writer) error { return put(w, drawings[name], err) })
 	}
 	for _, name := range b.joints() {
-		if b.options.Slice {
-			break // a slice is no joint
-		}
 		add(name+".png", func(w io.Writer) error { return put(w, pictures()[name], nil) })
 	}
 	files = append(files, b.packs()...)

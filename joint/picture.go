@@ -13,9 +13,13 @@ const jointSuffix = "-joint"
 // Greys by role, so that neighbours can be told apart.
 var greys = map[string]float64{"wheel": 0.96, "pinion": 0.82, "ring": 0.74, "plate": 0.9}
 
-// joints returns the names of the pictures that show a placed joint.
+// joints returns the names of the files that show a placed joint; a test slice
+// has none.
 func (b *builder) joints() []string {
 	var names []string
+	if b.options.Slice {
+		return nil
+	}
 	for _, name := range sorted(b.turnings) {
 		if b.turnings[name].plate != nil {
 			names = append(names, name+jointSuffix)
@@ -42,9 +46,7 @@ func (b *builder) pictures() map[string][]byte {
 				bodies = append(bodies, export.Body{Mesh: body.Mesh, Place: p, Grey: greys[role(p.Part)]})
 			}
 		}
-		if len(bodies) > 0 { // a test slice has none of them
-			scenes[joint] = view(960, b.file.Title, bodies...)
-		}
+		scenes[joint] = view(960, b.file.Title, bodies...)
 	}
 	return render(scenes)
 }

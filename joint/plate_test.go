@@ -3,6 +3,7 @@ package joint
 import (
 	"io"
 	"math"
+	"strings"
 	"testing"
 
 	"pintle/geom"
@@ -123,6 +124,9 @@ func TestSlice(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, f := range sliced.Files {
+		if strings.Contains(f.Name, "joint") {
+			t.Errorf("a slice is no joint, yet %s is written", f.Name)
+		}
 		if err := f.Write(io.Discard); err != nil {
 			t.Errorf("%s: %v", f.Name, err)
 		}
