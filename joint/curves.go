@@ -10,11 +10,11 @@ func (b *builder) addCurves() {
 			continue
 		}
 		backlash := export.Curve{
-			Title: "gears." + name + ": backlash of the outlines, turned through one pitch",
+			Title: "gears." + name + ": backlash of the outlines as the print is expected, turned through one pitch",
 			X:     "turn of the pinion, deg", Y: "normal backlash j_bn, mm",
 		}
 		gap := export.Curve{
-			Title: "gears." + name + ": least gap between the outlines at rest",
+			Title: "gears." + name + ": least gap between them, each tooth in the middle of its space",
 			X:     backlash.X, Y: "gap, mm",
 		}
 		for _, p := range points {
