@@ -115,11 +115,19 @@ func (d *design) pair(backlash float64) (*gear.Pair, error) {
 
 // marked returns a gear with its step beside the bore.
 func (d *design) marked(g *gear.Gear, text string) (piece, error) {
-	size, err := d.size(text)
+	size, err := d.widest([]string{text, "40"}) // so that all steps ask for the same teeth
 	if err != nil {
 		return piece{}, err
 	}
-	letters, _, err := d.mark(text, geom.Point{Y: pinDiameter/2 + pinClearance + 1.5 + size.Y/2})
+	inner := pinDiameter/2 + pinClearance + 1.5
+	if reach := math.Hypot(size.X/2, inner+size.Y) + 0.1; reach > g.RootDiameter()/2 {
+		least := float64(g.Teeth()) + math.Ceil((2*reach-g.RootDiameter())/g.Module())
+		return piece{}, &check.FieldError{
+			Field: "number of teeth", Value: float64(g.Teeth()), Reason: "leaves no room for the raised mark of its step inside the root circle",
+			Remedy: fmt.Sprintf("use %v teeth or more, or a larger module", least),
+		}
+	}
+	letters, _, err := d.mark(text, geom.Point{Y: inner + size.Y/2})
 	if err != nil {
 		return piece{}, err
 	}
