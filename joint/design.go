@@ -166,7 +166,7 @@ func (b *builder) add(name string, d design, material fit.Material, notes func(g
 	b.find(name, d.Findings()...)
 	b.report.Fits = append(b.report.Fits, d.Fits()...)
 	for _, part := range d.Parts() {
-		b.addBody(name, part, material, notes(part))
+		b.addBody(name, part, material, notes(part).detailed(d, part.Name()))
 	}
 }
 

@@ -176,10 +176,20 @@ func put(w io.Writer, content []byte, err error) error {
 type sheetNotes struct {
 	strokes []drawing.Stroke
 	lines   []string
+	details drawing.Details // from designs that are a drawing.Detailer
+}
+
+// detailed adds what the design itself says of a part.
+func (n sheetNotes) detailed(design any, part string) sheetNotes {
+	if d, ok := design.(drawing.Detailer); ok {
+		n.details = d.Details(part)
+	}
+	return n
 }
 
 func (body body) drawing(title string) drawing.Sheet {
-	sheet := drawing.OfPart(body.part, body.sheet.strokes...)
+	details := body.sheet.details
+	sheet := drawing.OfPart(body.part, append(body.sheet.strokes, details.Strokes...)...)
 	if title != "" {
 		sheet.Subtitle = title + " · " + sheet.Subtitle
 	}
@@ -189,6 +199,10 @@ func (body body) drawing(title string) drawing.Sheet {
 	}
 	sheet.Notes = append(sheet.Notes, "Material "+body.material.Name+drawn)
 	sheet.Notes = append(sheet.Notes, body.sheet.lines...)
+	for _, d := range details.Dimensions {
+		sheet.Notes = append(sheet.Notes, d.Text())
+	}
+	sheet.Notes = append(sheet.Notes, details.Notes...)
 	return sheet
 }
 
