@@ -136,20 +136,35 @@ func (s *structure) addBoss(h HornPocket, p pocket) error {
 	return nil
 }
 
-// hornScrew returns the largest screw that passes a hole of the horn, or the
+// A HornScrew is what joins gear and horn, hole by hole.
+type HornScrew struct {
+	fit.Screw
+	Cuts bool // its thread into the horn, whose hole it does not pass
+}
+
+// HornScrew returns the screw for the holes of the horn, and false for a gear
+// that is not screwed to one.
+func (g *Gear) HornScrew() (HornScrew, bool) {
+	if g.HornScrews() == 0 {
+		return HornScrew{}, false
+	}
+	return screwFor(g.body.spec.Horn.Hole)
+}
+
+// screwFor returns the largest screw that passes a hole of the horn, or the
 // smallest that cuts its thread into it.
-func hornScrew(hole float64) (fit.Screw, bool) {
+func screwFor(hole float64) (HornScrew, bool) {
 	if screw, ok := fit.LargestThrough(hole); ok {
-		return screw, true
+		return HornScrew{screw, false}, true
 	}
 	smallest := fit.Screws()[0]
-	return smallest, math.Abs(hole-smallest.Pilot) <= 0.15
+	return HornScrew{smallest, true}, math.Abs(hole-smallest.Pilot) <= 0.15
 }
 
 // addHornScrews makes through holes for the horn's screws. Of the holes in an
 // arm it takes the outermost and inwards as many as leave two beads between.
 func (s *structure) addHornScrews(h HornPocket, p pocket, hub fit.Fit) error {
-	screw, ok := hornScrew(h.Hole)
+	screw, ok := screwFor(h.Hole)
 	if !ok {
 		return s.refuse("horn hole", h.Hole, "mm", "suits no standard screw from "+fit.Screws()[0].Size+" up", "drill the horn's holes to 2.1 mm, or use 0 holes")
 	}

@@ -126,32 +126,98 @@ func TestHornRefuses(t *testing.T) {
 	}
 }
 
-// A spline of 25 teeth leaves up to half of 14.4 degrees (counting). Tried at 3
-// and wanted at 20 degrees, one tooth more leaves 2.6; with the pinion of 28
-// teeth, which shares no factor with 25, steps of 360/700 leave 0.0286 at the
-// pinion.
+// A spline of 25 teeth leaves a single arm up to half of 14.4 degrees, and four
+// like holes or arms half of 3.6 degrees (counting). Tried at 3 and wanted at 20
+// degrees, the arm comes within 2.6 degrees one tooth on; of four, one comes
+// within 1 degree five teeth back, 90 - 72 = 18. With the pinion of 28 teeth,
+// which shares no factor with 25, steps of 360/700 leave 0.0286 at the pinion.
 func TestSplinePosition(t *testing.T) {
-	p := mustPair(t, lampSpec())
-	v := p.Values()
-	near(t, "pitch", v["spline_pitch_deg"].(float64), 14.4, 1e-12)
-	near(t, "most", v["spline_residual_deg"].(float64), 7.2, 1e-12)
-	near(t, "most at the wheel", v["spline_residual_after_remesh_deg"].(float64), 360.0/700/2*28/36, 1e-12)
+	for _, test := range []struct {
+		why               string
+		spec              PairSpec
+		pitch, left       float64
+		steps             int
+		untried, nearness string
+	}{
+		{"one arm", crossSpec("arm"), 14.4, 2.6, 1, "the horn sits every 14.4 deg", "the pinion then stands 2.6 deg"},
+		{"two arms", crossSpec("double-arm"), 7.2, 2.6, 1, "one of its arms stands every 7.2 deg", "one of its arms then stands 2.6 deg"},
+		{"four arms", crossSpec("cross"), 3.6, -1, -5, "one of its arms stands every 3.6 deg", "one of its arms then stands -1 deg"},
+		{"a disc with four holes", lampSpec(), 3.6, -1, -5, "one of its holes stands every 3.6 deg", "one of its holes then stands -1 deg"},
+	} {
+		spec := clone(test.spec)
+		h := spec.Pinion.Horn
+		v := mustPair(t, spec).Values()
+		near(t, test.why+": pitch", v["spline_pitch_deg"].(float64), test.pitch, 1e-12)
+		near(t, test.why+": most", v["spline_residual_deg"].(float64), test.pitch/2, 1e-12)
+		near(t, test.why+": most at the wheel", v["spline_residual_after_remesh_deg"].(float64), 360.0/700/2*28/36, 1e-12)
+		if f := finding(t, mustPair(t, spec), "lamp-pinion", "spline-position"); !strings.Contains(f.Detail, test.untried) {
+			t.Errorf("%s: %s", test.why, f.Detail)
+		}
+		h.AtNeutral, h.Wanted, h.Tried = 3*degree, 20*degree, true
+		p := mustPair(t, spec)
+		v = p.Values()
+		near(t, test.why+": left at the horn", v["spline_residual_deg"].(float64), test.left, 1e-9)
+		if v["spline_steps"] != test.steps {
+			t.Errorf("%s: move on by %v teeth, want %d", test.why, v["spline_steps"], test.steps)
+		}
+		near(t, test.why+": left at the wheel", v["spline_residual_after_remesh_deg"].(float64), (17-33*360.0/700)*28/36, 1e-9)
+		f := finding(t, p, "lamp-pinion", "spline-position")
+		if f.Verdict != check.Note || f.Remedy == "" || !strings.Contains(f.Detail, test.nearness) {
+			t.Errorf("%s: %s, %q with remedy %q", test.why, f.Verdict, f.Detail, f.Remedy)
+		}
+		h.Wanted = h.AtNeutral + 28.8*degree
+		if f := finding(t, mustPair(t, spec), "lamp-pinion", "spline-position"); f.Verdict != check.Pass {
+			t.Errorf("%s: two whole teeth on: %s", test.why, f.Verdict)
+		}
+	}
+}
 
+// Moving the horn by the stated teeth of the spline brings one of its like arms
+// to the stated rest, whatever the numbers of teeth and arms; no place comes
+// nearer (all tried).
+func TestSplineStepsReachTheRest(t *testing.T) {
+	for _, teeth := range []int{15, 21, 23, 24, 25} {
+		for kind, arms := range map[string]int{"arm": 1, "double-arm": 2, "cross": 4} {
+			for wanted := -170.0; wanted < 180; wanted += 23 {
+				spec := clone(crossSpec(kind))
+				h := spec.Pinion.Horn
+				h.SplineTeeth, h.Wanted, h.Tried = teeth, wanted*degree, true
+				v := mustPair(t, spec).Values()
+				best, reached := math.Inf(1), math.Inf(1)
+				for step := range teeth {
+					for k := range arms {
+						off := math.Abs(math.Remainder(wanted-360*float64(step)/float64(teeth)-360*float64(k)/float64(arms), 360))
+						best = math.Min(best, off)
+						if (step-v["spline_steps"].(int))%teeth == 0 {
+							reached = math.Min(reached, off)
+						}
+					}
+				}
+				near(t, "rest", math.Abs(v["spline_residual_deg"].(float64)), best, 1e-9)
+				near(t, "reached", reached, best, 1e-9)
+			}
+		}
+	}
+}
+
+// A horn hole of 1.6 mm takes an M2 that cuts its thread into it, one of 2.1 mm
+// lets M2 pass; 0.9 mm suits no screw.
+func TestHornScrew(t *testing.T) {
+	for hole, cuts := range map[float64]bool{1.6: true, 2.1: false} {
+		spec := clone(lampSpec())
+		spec.Pinion.Horn.Hole = hole
+		screw, ok := mustPair(t, spec).Pinion().HornScrew()
+		if !ok || screw.Size != "M2" || screw.Cuts != cuts {
+			t.Errorf("hole %g: %s, cuts %v, %v", hole, screw.Size, screw.Cuts, ok)
+		}
+	}
 	spec := clone(lampSpec())
-	h := spec.Pinion.Horn
-	h.AtNeutral, h.Wanted, h.Tried = 3*degree, 20*degree, true
-	p = mustPair(t, spec)
-	v = p.Values()
-	near(t, "left at the horn", v["spline_residual_deg"].(float64), 2.6, 1e-9)
-	if v["spline_steps"] != 1 {
-		t.Errorf("move on by %v teeth, want 1", v["spline_steps"])
+	spec.Pinion.Horn.Hole = 0.9
+	if _, err := NewPair(spec); err == nil {
+		t.Error("a hole of 0.9 mm is taken")
 	}
-	near(t, "left at the wheel", v["spline_residual_after_remesh_deg"].(float64), (17-33*360.0/700)*28/36, 1e-9)
-	if f := finding(t, p, "lamp-pinion", "spline-position"); f.Verdict != check.Note || f.Remedy == "" {
-		t.Errorf("%s with remedy %q", f.Verdict, f.Remedy)
-	}
-	h.Wanted = h.AtNeutral + 28.8*degree
-	if f := finding(t, mustPair(t, spec), "lamp-pinion", "spline-position"); f.Verdict != check.Pass {
-		t.Errorf("two whole teeth on: %s", f.Verdict)
+	spec.Pinion.Horn.Holes = 0
+	if _, ok := mustPair(t, spec).Pinion().HornScrew(); ok {
+		t.Error("a horn without holes has a screw")
 	}
 }

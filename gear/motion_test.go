@@ -126,6 +126,37 @@ func TestMotionFails(t *testing.T) {
 	}
 }
 
+// One flank of a tooth that is in contact for a part of the cycle only stands
+// 10 µm proud: whichever side it is on, the wheel
+// pressed against that side moves by as much once in the cycle, and against the
+// other side not at all.
+func TestTransmissionErrorOfEitherSide(t *testing.T) {
+	for _, upper := range []bool{true, false} {
+		p := mustPair(t, bareSpec(28, 36))
+		proud := func(s side) side {
+			var out side
+			for _, q := range s {
+				out = append(out, q.Rotate(0.01/p.contact.t[0].rb))
+			}
+			return out
+		}
+		pinion := ofCurve(p.contact.t[0], 60, 4)
+		if upper {
+			pinion.upper[1] = proud(pinion.upper[1])
+		} else {
+			pinion.lower[1] = proud(pinion.lower[1])
+		}
+		r := newMeshing(pinion, ofCurve(p.contact.t[1], 60, 4), p.contact.a).run(1e-4)
+		near(t, "transmission error", r.error, 0.01, 2e-4)
+		low, high := math.Inf(1), math.Inf(-1)
+		for _, q := range r.points {
+			low, high = math.Min(low, q.Error), math.Max(high, q.Error)
+		}
+		want := map[bool]float64{true: 0.01, false: 0}[upper]
+		near(t, "lag of the wheel against the upper sides", high-low, want, 2e-4)
+	}
+}
+
 // An edge and a spike, where the answer is plain geometry: the spike's foot at
 // radius 4 turns until it meets the edge 1 mm beside the line of centres.
 func TestRoomBetweenPolygons(t *testing.T) {

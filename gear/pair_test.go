@@ -263,3 +263,34 @@ func TestShiftBalanced(t *testing.T) {
 		}
 	}
 }
+
+// Shifts of 0 that are meant stay 0 at any centre distance (20/40, m 1.5: 45 mm
+// without backlash). Further apart the backlash follows in closed form, 2 r_b
+// (inv alpha_w' - inv alpha_w) for both; nearer, the teeth are thinned and the
+// tip clearance falls by as much as the centres came together.
+func TestKeptShifts(t *testing.T) {
+	spec := bareSpec(20, 40)
+	spec.Backlash, spec.CentreDistance = 0.2, 45.6
+	if x := mustPair(t, spec).Pinion().Shift(); x <= 0 {
+		t.Errorf("x1 = %g: without shifts the distance sets them", x)
+	}
+	spec.KeepShift = true
+	p := mustPair(t, spec)
+	if p.Pinion().Shift() != 0 || p.Wheel().Shift() != 0 {
+		t.Errorf("shifts moved to %g, %g", p.Pinion().Shift(), p.Wheel().Shift())
+	}
+	alphaW := math.Acos(45 * math.Cos(20*degree) / 45.6)
+	near(t, "backlash", p.contact.normalBacklash(), 90*math.Cos(20*degree)*(Involute(alphaW)-Involute(20*degree)), 1e-9)
+	near(t, "tip clearance", p.contact.tipClearance(0), 0.375+0.6, 1e-9)
+
+	spec.CentreDistance = 44.8
+	p = mustPair(t, spec)
+	near(t, "backlash of thinned teeth", p.Backlash(), 0.2, 1e-9)
+	near(t, "tip clearance", p.contact.tipClearance(0), 0.375-0.2-p.k*1.5, 1e-9)
+
+	spec.CentreDistance = 40
+	var field *check.FieldError
+	if _, err := NewPair(spec); !errors.As(err, &field) || field.Field != "centre distance" {
+		t.Errorf("a distance nearer than the base circles: %v", err)
+	}
+}

@@ -128,7 +128,7 @@ func (s solution) shiftKnob(i int, up bool) knob {
 		}
 	}
 	k.turn = func(spec *PairSpec, v float64) {
-		spec.ShiftRule, spec.Shift = ShiftGiven, s.x
+		spec.ShiftRule, spec.Shift, spec.KeepShift = ShiftGiven, s.x, true
 		spec.Shift[i] = v
 	}
 	return k
@@ -176,7 +176,7 @@ func (s solution) tipKnob() knob {
 // their distance and the shifts.
 func (s solution) distanceKnob() knob {
 	k := knob{form: "centre distance >= %s mm", turn: func(spec *PairSpec, v float64) { spec.CentreDistance = v }}
-	if s.spec.CentreDistance == 0 || s.spec.ShiftRule != ShiftGiven || s.spec.Shift == [2]float64{} {
+	if s.spec.CentreDistance == 0 || !s.spec.keepsShift() {
 		return k
 	}
 	for v := math.Floor(s.contact.a*20+1) / 20; v <= s.contact.a+s.spec.Module; v = math.Round(v*20+1) / 20 {

@@ -226,8 +226,8 @@ func Rules() []check.Rule {
 		{
 			Name:    "spline-position",
 			Unit:    "deg",
-			Meaning: "How far the pinion stands from its wanted angle at the servo's neutral pulse: a horn goes onto its spline only every 360/N degrees.",
-			Formula: "wanted less tried angle, to the nearest 360/N; half of that where nothing was tried; note from 0.5 deg up",
+			Meaning: "How far the pinion stands from its wanted angle at the servo's neutral pulse: a horn goes onto its spline of N teeth only every 360/N degrees; n like arms or holes leave less.",
+			Formula: "wanted less tried angle, to the nearest 360/lcm(N, n); half of that where nothing was tried; note from 0.5 deg up",
 			Source:  "geometry", Change: "place on the spline and tooth in mesh, chosen together", Sense: check.Informs, Limit: computed,
 		},
 		{

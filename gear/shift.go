@@ -11,10 +11,10 @@ type ShiftRule int
 
 // The shift rules.
 const (
-	// ShiftGiven takes the shifts as they are. With both 0 and a centre distance
-	// given, the sum follows from the distance; a positive sum is shared inversely
-	// and a negative one in proportion to the teeth, so that the smaller gear gets
-	// the thicker teeth.
+	// ShiftGiven takes the shifts as they are. With both 0, a centre distance given
+	// and KeepShift not set, the sum follows from the distance; a positive sum is
+	// shared inversely and a negative one in proportion to the teeth, so that the
+	// smaller gear gets the thicker teeth.
 	ShiftGiven ShiftRule = iota
 	// ShiftChoose takes for each gear the smallest shift free of undercut, 0 where
 	// none is needed. With a centre distance given the sum follows from it, and the
@@ -43,7 +43,7 @@ func (s PairSpec) shifts() ([2]float64, error) {
 	var sum float64
 	switch s.ShiftRule {
 	case ShiftGiven:
-		if s.CentreDistance == 0 || s.Shift != [2]float64{} {
+		if s.CentreDistance == 0 || s.keepsShift() {
 			return s.Shift, nil
 		}
 	case ShiftChoose:
@@ -86,7 +86,7 @@ func (s PairSpec) internalShifts() ([2]float64, error) {
 	if s.ShiftRule == ShiftBalanced {
 		return [2]float64{}, &check.FieldError{Field: "shift rule", Text: "balanced", Reason: "is for external pairs only", Remedy: "give the shifts, or have them chosen"}
 	}
-	if s.ShiftRule == ShiftGiven && (s.CentreDistance == 0 || s.Shift != [2]float64{}) {
+	if s.ShiftRule == ShiftGiven && (s.CentreDistance == 0 || s.keepsShift()) {
 		return s.Shift, nil
 	}
 	x1, sum := 0.0, 0.0
@@ -102,6 +102,11 @@ func (s PairSpec) internalShifts() ([2]float64, error) {
 	}
 	x2 := sum - x1
 	return [2]float64{x1, x2}, check.InRange("profile shift of the wheel", x2, "modules", -2, 1, "choose a centre distance nearer to "+check.Number(s.referenceDistance())+" mm, or other teeth")
+}
+
+// keepsShift says whether shifts were given that no centre distance changes.
+func (s PairSpec) keepsShift() bool {
+	return s.ShiftRule == ShiftGiven && (s.KeepShift || s.Shift != [2]float64{})
 }
 
 // internal says whether the wheel is an internal gear.

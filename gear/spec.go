@@ -31,12 +31,13 @@ type PairSpec struct {
 	Teeth         [2]int     // pinion, wheel; a negative number makes the wheel an internal gear
 	Shift         [2]float64 // profile shift x1, x2 in modules; used by ShiftGiven only
 	ShiftRule     ShiftRule
+	KeepShift     bool    // shifts of 0 are meant, and no centre distance changes them
 	PressureAngle float64 // rad
 
 	// CentreDistance is the working centre distance in mm; 0 lets it follow from
 	// the shifts without backlash. Given, it fixes the shift sum, except where
-	// ShiftGiven comes with shifts: these are then kept, and the teeth are thinned
-	// only by what the distance does not already add to the backlash.
+	// shifts are given: these are then kept, and the teeth are thinned only by
+	// what the distance does not already add to the backlash.
 	CentreDistance  float64
 	CentreTolerance float64 // mm either way; 0 means DefaultCentreTolerance
 	Backlash        float64 // j_wt wanted at the working pitch circle, mm

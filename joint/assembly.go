@@ -27,10 +27,21 @@ func screwFor(s fit.Screw, grip float64) float64 {
 	return 0
 }
 
+// longest returns the longest usual length up to a limit in mm, 0 where none is.
+func longest(limit float64) float64 {
+	found := 0.0
+	for _, l := range lengths {
+		if l <= limit {
+			found = l
+		}
+	}
+	return found
+}
+
 // A hornJoint is how pinion and horn are screwed together: nuts under the disc,
-// or heads under it and nuts on the pinion.
+// or heads under it and nuts on the pinion, or threads cut into the horn.
 type hornJoint struct {
-	screw      fit.Screw
+	screw      gear.HornScrew
 	length     float64 // mm
 	headsUnder bool
 	above      float64 // mm that heads or nuts stand above the pinion
@@ -40,12 +51,17 @@ type hornJoint struct {
 // hornJoint finds the screws between pinion and horn: what they grip, and the
 // room between the disc and the servo. It returns false where there are none.
 func (t *turning) hornJoint() (hornJoint, bool) {
-	screw, ok := t.hornScrew()
+	screw, ok := t.pair.Pinion().HornScrew()
 	if !ok {
 		return hornJoint{}, false
 	}
 	grip, room := t.table.FaceWidth+t.standOff, t.servo.Horn.HubHeight-tailroom
-	length := screwFor(screw, grip)
+	if screw.Cuts {
+		length := longest(grip + room)
+		bites := length - (grip - t.servo.Horn.Thickness)
+		return hornJoint{screw, length, false, screw.HeadHeight, bites >= t.servo.Horn.Thickness/2}, true
+	}
+	length := screwFor(screw.Screw, grip)
 	if length-grip <= room {
 		return hornJoint{screw, length, false, screw.HeadHeight, true}, true
 	}
@@ -66,6 +82,10 @@ func (t *turning) hornScrewFinding() (check.Finding, bool) {
 	if !ok {
 		return check.Finding{}, false
 	}
+	if !j.fits && j.screw.Cuts {
+		return ruleHornScrew.Say(check.Caution, j.length,
+			fmt.Sprintf("no usual length of %s bites into the horn and ends before the servo", j.screw.Size), ruleHornScrew.Change), true
+	}
 	if !j.fits {
 		return ruleHornScrew.Say(check.Caution, j.length,
 			fmt.Sprintf("neither the nuts nor the heads of %s fit between the horn's disc and the servo", j.screw.Size), ruleHornScrew.Change), true
@@ -75,6 +95,9 @@ func (t *turning) hornScrewFinding() (check.Finding, bool) {
 
 func (j hornJoint) words() string {
 	way := "nuts under the disc"
+	if j.screw.Cuts {
+		way = "heads on the pinion, cutting their thread into the horn"
+	}
 	if j.headsUnder {
 		way = "heads under the disc, nuts on the pinion"
 	}

@@ -17,10 +17,15 @@ func (b *builder) addCurves() {
 			Title: "gears." + name + ": least gap between them, each tooth in the middle of its space",
 			X:     backlash.X, Y: "gap, mm",
 		}
+		lag := export.Curve{
+			Title: "gears." + name + ": transmission error, the wheel's lag pressed against one side of the teeth",
+			X:     backlash.X, Y: "lag along the line of action, µm",
+		}
 		for _, p := range points {
 			backlash.At = append(backlash.At, [2]float64{p.TurnDeg, p.Backlash})
 			gap.At = append(gap.At, [2]float64{p.TurnDeg, p.Gap})
+			lag.At = append(lag.At, [2]float64{p.TurnDeg, 1000 * p.Error})
 		}
-		b.report.Curves = append(b.report.Curves, backlash, gap)
+		b.report.Curves = append(b.report.Curves, backlash, gap, lag)
 	}
 }

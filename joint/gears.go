@@ -67,7 +67,7 @@ func (b *builder) pairSpec(t *turning) (gear.PairSpec, error) {
 		return gear.PairSpec{}, err
 	}
 	spec := gear.PairSpec{
-		Name: t.name, Module: g.Module, Teeth: g.Teeth, Shift: g.Shift.X,
+		Name: t.name, Module: g.Module, Teeth: g.Teeth, Shift: g.Shift.X, KeepShift: b.file.Has("gears." + t.name + ".shift"),
 		PressureAngle: g.PressureAngleDeg * math.Pi / 180, CentreDistance: g.CentreDistance,
 		Backlash: g.Backlash, FaceWidth: g.FaceWidth,
 		CentreTolerance: g.CentreTolerance, TipAlteration: g.TipAlteration, KeepTips: b.file.Has("gears." + t.name + ".tip_alteration"),

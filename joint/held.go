@@ -6,7 +6,6 @@ import (
 
 	"pintle/check"
 	"pintle/drive"
-	"pintle/fit"
 )
 
 var (
@@ -72,11 +71,3 @@ func (t *turning) held(l Load) []check.Finding {
 
 // retained says whether something holds the wheel on its bearing.
 func (t *turning) retained() bool { return t.pair.Spec().Wheel.Retain != nil }
-
-// hornScrew returns the screw that joins pinion and horn, where there is one.
-func (t *turning) hornScrew() (fit.Screw, bool) {
-	if t.table.Pinion.Hub != "horn" || t.servo.Horn.Holes == 0 {
-		return fit.Screw{}, false
-	}
-	return fit.LargestThrough(t.servo.Horn.Hole)
-}
