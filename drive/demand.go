@@ -11,6 +11,8 @@ type demand struct {
 	peak, rms, held float64 // N·m
 	gravity         float64 // N·m at the joint, the worst of the swing
 	speedShare      float64
+	servoSpeed      float64 // deg/s, the highest at the servo
+	jointPeak       float64 // N·m at the joint where the servo's torque peaks
 	worstDeg        float64 // where the peak is, from the middle of the swing
 }
 
@@ -24,22 +26,24 @@ const steps = 180
 // adds: both only ever overstate, and make the peak fall as the time grows.
 func demandOf(s Spec) demand {
 	var d demand
-	toServo := 1 / (s.Ratio * s.Efficiency)
 	inertia, even := s.Load.inertia(), s.Load.BearingFriction+s.Load.ExtraTorque
 	swing, time := s.Motion.SwingDeg, s.Motion.Time
 	var squares, held float64
 	for i := range steps + 1 {
 		place, speed, acceleration := s.Motion.Law.At(float64(i) / steps)
 		deg := (place - 0.5) * swing
-		gravity := s.Load.gravityAt(deg)
+		gravity := s.Load.GravityAt(deg)
 		moving := s.accelerating(gravity, inertia*acceleration*swing*rad/(time*time))
+		_, ratio := s.servoAt(deg)
+		toServo := 1 / (ratio * s.Efficiency)
 		torque := (max(math.Abs(gravity), moving) + even) * toServo
 		if torque > d.peak {
-			d.peak, d.worstDeg = torque, deg
+			d.peak, d.worstDeg, d.jointPeak = torque, deg, torque/toServo
 		}
 		d.gravity = max(d.gravity, math.Abs(gravity))
-		held = max(held, math.Abs(gravity)+s.Load.ExtraTorque)
-		servoSpeed := speed * swing / time * s.Ratio
+		held = max(held, (math.Abs(gravity)+s.Load.ExtraTorque)*toServo)
+		servoSpeed := speed * swing / time * ratio
+		d.servoSpeed = max(d.servoSpeed, servoSpeed)
 		d.speedShare = max(d.speedShare, servoSpeed/s.Servo.speedAt(torque))
 		if i > 0 { // each step once: the two ends share one
 			squares += torque * torque
@@ -47,7 +51,7 @@ func demandOf(s Spec) demand {
 	}
 	d.rms = math.Sqrt(squares / steps)
 	if s.Motion.Hold {
-		d.held = held * toServo
+		d.held = held
 	}
 	return d
 }

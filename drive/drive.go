@@ -29,6 +29,31 @@ type Spec struct {
 	Ratio      float64 // angle of the servo per angle of the joint, > 0
 	Efficiency float64 // share, above 0 up to 1; see DefaultEfficiency
 	Limits     check.Limits
+
+	// Through, where it is given, takes the place of Ratio: a linkage turns the
+	// servo unevenly. For an angle of the joint in deg from the middle of its
+	// swing it returns the servo's angle in deg, on the scale of its measured
+	// points, and the servo's angle per angle of the joint there, > 0 and finite.
+	Through func(jointDeg float64) (servoDeg, ratio float64)
+}
+
+// servoAt returns the servo's angle and its angle per angle of the joint, for an
+// angle of the joint from mid-swing. An even ratio puts the swing in the middle
+// of the servo's travel.
+func (s Spec) servoAt(jointDeg float64) (servoDeg, ratio float64) {
+	if s.Through != nil {
+		return s.Through(jointDeg)
+	}
+	lo, hi := s.Servo.Range()
+	return (lo+hi)/2 + jointDeg*s.Ratio, s.Ratio
+}
+
+// servoEnds returns the servo's angles at the ends of the swing, the lesser
+// first.
+func (s Spec) servoEnds() (lo, hi float64) {
+	a, _ := s.servoAt(-s.Motion.SwingDeg / 2)
+	b, _ := s.servoAt(s.Motion.SwingDeg / 2)
+	return min(a, b), max(a, b)
 }
 
 // A Drive is a sized drive: what its motion asks for and what its servo gives.
@@ -50,33 +75,46 @@ func Size(spec Spec) (*Drive, error) {
 func sized(spec Spec) *Drive { return &Drive{spec, demandOf(spec)} }
 
 func (s Spec) validate() error {
-	if err := s.Servo.validate(); err != nil {
+	if err := s.Servo.Validate(); err != nil {
 		return err
 	}
-	if err := s.Load.validate(); err != nil {
+	if err := s.Load.Validate(); err != nil {
 		return err
 	}
-	if err := s.Motion.validate(); err != nil {
+	if err := s.Motion.Validate(); err != nil {
 		return err
+	}
+	if s.Through != nil {
+		return s.validateEfficiency()
 	}
 	if err := check.InRange("ratio", s.Ratio, "", 0.01, 1000,
 		"give the servo's angle per angle of the joint: wheel teeth over pinion teeth"); err != nil {
 		return err
 	}
-	return check.InRange("efficiency", s.Efficiency, "", 0.05, 1,
-		"give the share that reaches the joint, 0.9 for one pair of gears")
+	return s.validateEfficiency()
 }
 
-// AvailableSwingDeg returns how far the servo's travel turns the joint, in deg.
+func (s Spec) validateEfficiency() error {
+	return check.InRange("efficiency", s.Efficiency, "", 0.05, 1,
+		"give the share that reaches the joint, 0.9 for one pair of gears or one lever")
+}
+
+// AvailableSwingDeg returns how far the servo's travel turns the joint with an
+// even ratio, in deg.
 func (d *Drive) AvailableSwingDeg() float64 { return d.spec.Servo.Travel() / d.spec.Ratio }
 
 // UsedTravelDeg returns how much of the servo's travel the swing uses, in deg.
-func (d *Drive) UsedTravelDeg() float64 { return d.spec.Motion.SwingDeg * d.spec.Ratio }
+func (d *Drive) UsedTravelDeg() float64 {
+	lo, hi := d.spec.servoEnds()
+	return hi - lo
+}
 
-// SpareTravelDeg returns the travel left at each end, in deg, with the swing in
-// the middle of the servo's travel; negative where the travel does not suffice.
+// SpareTravelDeg returns the travel left at the end where there is less of it, in
+// deg; negative where the travel does not suffice.
 func (d *Drive) SpareTravelDeg() float64 {
-	return (d.spec.Servo.Travel() - d.UsedTravelDeg()) / 2
+	from, to := d.spec.servoEnds()
+	lo, hi := d.spec.Servo.Range()
+	return min(from-lo, hi-to)
 }
 
 // PeakShare returns the highest servo torque as a share of the stall torque.
@@ -99,14 +137,12 @@ func (d *Drive) Values() map[string]any {
 	m, s := d.spec.Motion, d.spec.Servo
 	peakSpeed := m.peakSpeedDeg()
 	values := map[string]any{
-		"ratio":                    d.spec.Ratio,
 		"efficiency":               d.spec.Efficiency,
 		"travel_deg":               s.Travel(),
-		"available_swing_deg":      d.AvailableSwingDeg(),
 		"used_travel_deg":          d.UsedTravelDeg(),
 		"spare_travel_deg":         d.SpareTravelDeg(),
 		"peak_speed_deg_s":         peakSpeed,
-		"servo_peak_speed_deg_s":   peakSpeed * d.spec.Ratio,
+		"servo_peak_speed_deg_s":   d.demand.servoSpeed,
 		"servo_no_load_deg_s":      s.SpeedDegPerS,
 		"no_load_time_s":           d.UsedTravelDeg() / s.SpeedDegPerS,
 		"peak_acceleration_deg_s2": m.peakAccelerationDeg(),
@@ -115,7 +151,7 @@ func (d *Drive) Values() map[string]any {
 		"gravity_torque":           d.demand.gravity,
 		"friction_torque":          d.spec.Load.BearingFriction,
 		"extra_torque":             d.spec.Load.ExtraTorque,
-		"peak_joint_torque":        d.demand.peak * d.spec.Ratio * d.spec.Efficiency,
+		"peak_joint_torque":        d.demand.jointPeak,
 		"servo_peak_torque":        d.demand.peak,
 		"servo_rms_torque":         d.demand.rms,
 		"servo_held_torque":        d.demand.held,
@@ -124,6 +160,9 @@ func (d *Drive) Values() map[string]any {
 		"held_share":               d.demand.held / s.StallTorque,
 		"speed_share":              d.SpeedShare(),
 		"worst_position_deg":       d.demand.worstDeg,
+	}
+	if d.spec.Through == nil {
+		values["ratio"], values["available_swing_deg"] = d.spec.Ratio, d.AvailableSwingDeg()
 	}
 	if t, ok := shortestTime(d.spec); ok {
 		values["shortest_time_s"] = t

@@ -31,8 +31,8 @@ var ruleHeld = check.Rule{
 
 var ruleTravel = check.Rule{
 	Name: "servo-travel", Unit: "deg",
-	Meaning: "The servo's travel left free at each end, with the swing in the middle of it. A servo driven against its end stop stalls.",
-	Formula: "(travel - ratio x swing) / 2",
+	Meaning: "The servo's travel left free at each end, with an even ratio the swing lies in the middle of it. A servo driven against its end stop stalls.",
+	Formula: "least of the two: travel's end - servo angle at the swing's end; (travel - ratio x swing) / 2 with an even ratio",
 	Source:  check.CommonPractice,
 	Change:  "shorten the swing, lower the ratio, or take a servo with more travel",
 	Sense:   check.AtLeast, Limit: check.Limit{Caution: 5, Fail: 0},

@@ -44,9 +44,9 @@ func (l Load) inertia() float64 {
 	return l.Inertia
 }
 
-// gravityAt returns the torque at the joint that holds the load at an angle
+// GravityAt returns the torque at the joint that holds the load at an angle
 // from the middle of the swing, in N·m; positive where it must lift.
-func (l Load) gravityAt(deg float64) float64 {
+func (l Load) GravityAt(deg float64) float64 {
 	switch {
 	case l.Axis != Horizontal:
 		return 0
@@ -56,7 +56,8 @@ func (l Load) gravityAt(deg float64) float64 {
 	return l.Mass * Gravity * l.Offset / 1000 * math.Cos((l.MiddleDeg+deg)*rad)
 }
 
-func (l Load) validate() error {
+// Validate returns a *check.FieldError for a load that cannot be.
+func (l Load) Validate() error {
 	for _, q := range []struct {
 		field  string
 		value  float64

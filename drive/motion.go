@@ -106,7 +106,8 @@ func (m Motion) peakAccelerationDeg() float64 {
 	return m.Law.Ca() * m.SwingDeg / (m.Time * m.Time)
 }
 
-func (m Motion) validate() error {
+// Validate returns a *check.FieldError for a motion that cannot be.
+func (m Motion) Validate() error {
 	if err := check.InRange("swing", m.SwingDeg, "deg", 0.1, 36000,
 		"give the joint's angle from end to end"); err != nil {
 		return err

@@ -19,15 +19,17 @@ type change struct {
 
 func changes(s Spec) []change {
 	ratio := func(s Spec, v float64) Spec { s.Ratio = v; return s }
-	return []change{
-		{"ratio", "", s.Ratio, 10, ratio},
-		{"ratio", "", s.Ratio, 0.1, ratio},
+	var list []change
+	if s.Through == nil {
+		list = []change{{"ratio", "", s.Ratio, 10, ratio}, {"ratio", "", s.Ratio, 0.1, ratio}}
+	}
+	return append(list, []change{
 		{"time", " s", s.Motion.Time, 10, func(s Spec, v float64) Spec { s.Motion.Time = v; return s }},
 		{"swing", " deg", s.Motion.SwingDeg, 0.5, func(s Spec, v float64) Spec { s.Motion.SwingDeg = v; return s }},
 		{"stall torque", " N·m", s.Servo.StallTorque, 20, func(s Spec, v float64) Spec { s.Servo.StallTorque = v; return s }},
 		{"servo speed", " deg/s", s.Servo.SpeedDegPerS, 10, func(s Spec, v float64) Spec { s.Servo.SpeedDegPerS = v; return s }},
 		{"servo travel", " deg", s.Servo.Travel(), 10, withTravel},
-	}
+	}...)
 }
 
 func withTravel(s Spec, travel float64) Spec {

@@ -25,12 +25,18 @@ type PulsePoint struct {
 // seconds for 60 degrees: 60/t60, or (pi/3)/t60 in rad/s.
 func SpeedFrom60(seconds float64) float64 { return 60 / seconds }
 
-// Travel returns the range of the measured angles, in deg.
-func (s Servo) Travel() float64 {
-	lo, hi := math.Inf(1), math.Inf(-1)
+// Range returns the least and the greatest of the measured angles, in deg.
+func (s Servo) Range() (lo, hi float64) {
+	lo, hi = math.Inf(1), math.Inf(-1)
 	for _, p := range s.Points {
 		lo, hi = min(lo, p.AngleDeg), max(hi, p.AngleDeg)
 	}
+	return lo, hi
+}
+
+// Travel returns the width of the range of the measured angles, in deg.
+func (s Servo) Travel() float64 {
+	lo, hi := s.Range()
 	return hi - lo
 }
 
@@ -54,7 +60,8 @@ func (s Servo) speedAt(torque float64) float64 {
 	return s.SpeedDegPerS * max(1-torque/s.StallTorque, 0.01)
 }
 
-func (s Servo) validate() error {
+// Validate returns a *check.FieldError for a servo that cannot be.
+func (s Servo) Validate() error {
 	if err := check.InRange("stall torque", s.StallTorque, "N·m", 1e-3, 1000,
 		"1 kgf·cm is 0.0980665 N·m; take the figure for the voltage it runs on"); err != nil {
 		return err
