@@ -16,7 +16,7 @@ var levels = map[string]int{
 	"pintle/geom": 0, "pintle/check": 0, "pintle/quantity": 0,
 	"pintle/geom/lettering": 1,
 	"pintle/mesh":           1, "pintle/fit": 1, "pintle/drive": 1, "pintle/drawing": 1,
-	"pintle/gear": 2, "pintle/bearing": 2, "pintle/grille": 2, "pintle/export": 2,
+	"pintle/gear": 2, "pintle/bearing": 2, "pintle/grille": 2, "pintle/linkage": 2, "pintle/export": 2,
 	"pintle/coupon":     3,
 	"pintle/joint":      4,
 	"pintle/cmd/pintle": 5,
