@@ -144,8 +144,9 @@ func TestInducedLoadRemedy(t *testing.T) {
 func TestStaticLoad(t *testing.T) {
 	var ref struct {
 		Vectors []struct {
-			Bearing                    string
-			Fr, Fa, Y, P0, Induced, S0 float64
+			Bearing                           string
+			Fr, Fa, E, Y, Y0, P0, Induced, S0 float64
+			Alpha                             float64 `json:"alpha_deg"`
 		} `json:"own_vectors_tapered"`
 	}
 	reference(t, "bearing-capacity.json", &ref)
@@ -155,6 +156,9 @@ func TestStaticLoad(t *testing.T) {
 	for _, v := range ref.Vectors {
 		b := find(t, v.Bearing)
 		load := bearing.Load{Radial: v.Fr, Axial: v.Fa}
+		if b.E != v.E || b.Y != v.Y || b.Y0 != v.Y0 || !near(math.Atan(0.4/b.Y)*180/math.Pi, v.Alpha, 0.005) {
+			t.Errorf("%s: e %v, Y %v, Y0 %v, contact angle by Y = 0.4 cot(alpha)", v.Bearing, b.E, b.Y, b.Y0)
+		}
 		if got := b.StaticLoad(load); !near(got, v.P0, 0.5) {
 			t.Errorf("%s: P0 = %v, want %v", v.Bearing, got, v.P0)
 		}

@@ -11,67 +11,90 @@ import (
 
 func near(a, b, tol float64) bool { return math.Abs(a-b) <= tol }
 
-// Norton, Machine Design, 4th ed., example 10-5 (psi, in): p = 15 265.
-func TestPressFitNorton(t *testing.T) {
-	f, err := bearing.NewPressFit(bearing.PressFitSpec{
-		Joint: 0.781, HubOutside: 3, Interference: 0.0015, HubE: 14e6, HubNu: 0.28, ShaftE: 30e6, ShaftNu: 0.28, Length: 1.5, Friction: 0.15,
-	})
-	if err != nil || !near(f.Pressure, 15265, 1) || !near(f.HubHoopBore, 17485.1, 0.5) {
-		t.Errorf("p = %v, hoop %v, %v", f.Pressure, f.HubHoopBore, err)
+// values are numbers of a reference by their keys, among other things.
+type values map[string]any
+
+func (v values) of(key string) float64 {
+	x, ok := v[key].(float64)
+	if !ok {
+		panic("bearing_test: no number " + key)
 	}
-	if f.ShaftHoopJoint != -f.Pressure || f.ShaftHoopBore != -f.Pressure || f.BoreLoss != 0 {
-		t.Errorf("a solid shaft is under p all round: %+v", f)
-	}
+	return x
 }
 
-// A compound cylinder (exercise after Boresi): the text prints 16.9, which is
-// the plane-strain value; open ends are plane stress, 15.63 (recomputed by an
-// independent program, testdata/ref/pressfit.json, PF5). The diametral
-// interference is 2 x 0.025 mm on 150 mm.
-func TestPressFitPlaneStress(t *testing.T) {
-	f, err := bearing.NewPressFit(bearing.PressFitSpec{
-		Joint: 150, HubOutside: 300, ShaftInner: 100, Interference: 0.05, HubE: 200000, HubNu: 0.28, ShaftE: 200000, ShaftNu: 0.28,
-	})
-	if err != nil || !near(f.Pressure, 15.625, 0.005) {
-		t.Errorf("p = %v, want 15.625, %v", f.Pressure, err)
+// Every worked press fit of testdata/ref/pressfit.json, by its id: what is printed
+// and right must come out, what is misprinted must not.
+func TestEveryWorkedPressFit(t *testing.T) {
+	var ref struct {
+		Worked []struct {
+			ID                          string
+			Inputs, Printed, Recomputed values
+		}
 	}
-	// Hoop stresses at a pressure of 16.9, as the exercise goes on to compute.
-	if k := 16.9 / f.Pressure; !near(f.ShaftHoopBore*k, -60.84, 0.01) || !near(f.HubHoopBore*k, 28.17, 0.01) {
-		t.Errorf("hoop at 16.9 MPa: %v, %v", f.ShaftHoopBore*k, f.HubHoopBore*k)
+	reference(t, "pressfit.json", &ref)
+	solve := func(id string, s bearing.PressFitSpec) bearing.PressFit {
+		f, err := bearing.NewPressFit(s)
+		if err != nil {
+			t.Errorf("%s: %v", id, err)
+		}
+		return f
 	}
-}
-
-// A posted exercise (6 kW at 30 rpm) prints 0.054 mm for the interference: that
-// is wrong, Lamé gives 0.0639 (testdata/ref/pressfit.json, PF6).
-func TestPressFitTorque(t *testing.T) {
-	f, err := bearing.NewPressFit(bearing.PressFitSpec{
-		Joint: 40, HubOutside: 100, Interference: 0.0639, HubE: 100000, HubNu: 0.3, ShaftE: 207000, ShaftNu: 0.3, Length: 80, Friction: 0.12,
-	})
-	torque := 6000 / (2 * math.Pi * 30 / 60) // N·m, P / omega
-	if err != nil || !near(f.Torque, torque, 0.001*torque) || !near(f.Pressure, 79.157, 0.08) {
-		t.Errorf("torque %v, want %v; p = %v, %v", f.Torque, torque, f.Pressure, err)
+	compared := map[string]func(id string, in, printed, right values){
+		"PF1": func(id string, in, printed, right values) {
+			f := solve(id, bearing.PressFitSpec{Joint: in.of("d"), HubOutside: in.of("Do"), Interference: in.of("delta"), HubE: in.of("Eo"), ShaftE: in.of("Ei"), HubNu: in.of("nu"), ShaftNu: in.of("nu"), Length: in.of("L"), Friction: 0.1})
+			if !near(f.Pressure, printed.of("p"), 1) || !near(f.HubHoopBore, right.of("hub_hoop_bore"), 0.1) {
+				t.Errorf("%s: %+v", id, f)
+			}
+			if f.ShaftHoopJoint != -f.Pressure || f.ShaftHoopBore != -f.Pressure || f.BoreLoss != 0 {
+				t.Errorf("%s: a solid shaft is under p all round: %+v", id, f)
+			}
+		},
+		"PF3": func(id string, in, printed, right values) { // rigid pin
+			boss := bearing.PressFitSpec{Joint: in.of("d"), HubOutside: in.of("Do"), Interference: right.of("i_for_bore_hoop_60MPa"), HubE: in.of("E"), HubNu: in.of("nu"), ShaftE: 1e12, ShaftNu: 0.3, Length: 1, Friction: 0.1}
+			if f := solve(id, boss); !near(f.HubHoopBore, in.of("sigma"), 0.02) {
+				t.Errorf("%s: hoop %v at the right interference", id, f.HubHoopBore)
+			}
+			boss.Interference = printed.of("i_max_printed")
+			if f := solve(id, boss); f.HubHoopBore < 1.5*in.of("sigma") {
+				t.Errorf("%s: the printed interference would bear: hoop %v", id, f.HubHoopBore)
+			}
+		},
+		"PF5": func(id string, in, printed, right values) {
+			f := solve(id, bearing.PressFitSpec{Joint: 2 * in.of("rc_outer"), HubOutside: 2 * in.of("ro"), ShaftInner: 2 * in.of("ri"), Interference: 2 * (in.of("rc_inner") - in.of("rc_outer")), HubE: in.of("E"), ShaftE: in.of("E"), HubNu: in.of("nu"), ShaftNu: in.of("nu"), Length: 1, Friction: 0.1})
+			if !near(f.Pressure, right.of("p_plane_stress"), 0.005) || near(f.Pressure, printed.of("p"), 1) {
+				t.Errorf("%s: p = %v; 16.9 is plane strain", id, f.Pressure)
+			}
+			if k := printed.of("p") / f.Pressure; !near(f.ShaftHoopBore*k, right.of("in_hoop_bore_for_16_9"), 0.01) || !near(f.HubHoopBore*k, right.of("hub_hoop_bore_for_16_9"), 0.01) {
+				t.Errorf("%s: hoop at the printed pressure: %v, %v", id, f.ShaftHoopBore*k, f.HubHoopBore*k)
+			}
+		},
+		"PF6": func(id string, in, printed, right values) {
+			f := solve(id, bearing.PressFitSpec{Joint: in.of("d"), HubOutside: in.of("Do"), Interference: right.of("diametral_interference"), HubE: in.of("Eh"), ShaftE: in.of("Es"), HubNu: in.of("nu"), ShaftNu: in.of("nu"), Length: in.of("L"), Friction: in.of("mu")})
+			if want := right.of("T_Nmm") / 1000; !near(f.Torque, want, 0.001*want) || near(f.Torque*printed.of("diametral_interference")/right.of("diametral_interference"), want, 0.1*want) {
+				t.Errorf("%s: %+v", id, f)
+			}
+		},
+		"PF8": func(id string, in, printed, right values) { // any hub: u at the pressure of the text
+			f := solve(id, bearing.PressFitSpec{Joint: 2 * in.of("R"), HubOutside: 1, ShaftInner: 2 * in.of("ri"), Interference: 2 * in.of("delta_radial"), HubE: 14e6, HubNu: 0.3, ShaftE: in.of("Ei"), ShaftNu: in.of("nui"), Length: 1, Friction: 0.1})
+			u := f.ShaftCompressed / 2 * in.of("p") / f.Pressure
+			if !near(u, right.of("u_inner_correct"), 1e-9) || near(u, printed.of("u_inner"), 1e-6) {
+				t.Errorf("%s: inner displacement %v", id, u)
+			}
+			if given := 2 * in.of("delta_radial"); !near(f.ShaftCompressed+f.HubOpening, given, 1e-12) {
+				t.Errorf("%s: the members give %v and %v for %v", id, f.ShaftCompressed, f.HubOpening, given)
+			}
+		},
 	}
-	if near(f.Torque*0.054/0.0639, torque, 0.1*torque) {
-		t.Error("the misprinted 0.054 mm would carry the torque too")
+	for _, w := range ref.Worked {
+		judge, ok := compared[w.ID]
+		if !ok {
+			t.Errorf("%s is not compared", w.ID)
+			continue
+		}
+		judge(w.ID, w.Inputs, w.Printed, w.Recomputed)
 	}
-}
-
-// A published sheet (psi, in) adds Poisson's ratio for the inner member where
-// Lamé subtracts it: u = 0.000176203 printed, 0.000166715 right (PF8).
-func TestPressFitInnerMember(t *testing.T) {
-	spec := bearing.PressFitSpec{
-		Joint: 0.375, HubOutside: 1, ShaftInner: 0.341, Interference: 0.0006, HubE: 14e6, HubNu: 0.3, ShaftE: 30e6, ShaftNu: 0.292,
-	}
-	f, err := bearing.NewPressFit(spec)
-	if err != nil {
-		t.Fatal(err)
-	}
-	u := f.ShaftCompressed / 2 * 2599.551782 / f.Pressure
-	if !near(u, 0.000166715, 1e-9) || near(u, 0.000176203, 1e-6) {
-		t.Errorf("inner displacement %v, want 0.000166715", u)
-	}
-	if !near(f.ShaftCompressed+f.HubOpening, spec.Interference, 1e-12) {
-		t.Errorf("the members give %v and %v for %v", f.ShaftCompressed, f.HubOpening, spec.Interference)
+	if len(ref.Worked) != len(compared) {
+		t.Errorf("%d examples, %d compared", len(ref.Worked), len(compared))
 	}
 }
 
@@ -143,18 +166,4 @@ func TestPressFitRefuses(t *testing.T) {
 func withInterference(s bearing.PressFitSpec, delta float64) bearing.PressFitSpec {
 	s.Interference = delta
 	return s
-}
-
-// An article on press-fit bosses (ntelab.com; testdata/ref/pressfit.json, PF3) takes
-// the allowed stress of 60 MPa for the pressure and gets 0.205 mm. Where 60 MPa is
-// the hoop stress at the bore, d sigma (C + nu) / (E C) = 0.1228 mm, pin rigid.
-func TestPressFitBoss(t *testing.T) {
-	spec := bearing.PressFitSpec{Joint: 4, HubOutside: 8, Interference: 0.1228, HubE: 2400, HubNu: 0.38, ShaftE: 1e12, ShaftNu: 0.3, Length: 5, Friction: 0.1}
-	f, err := bearing.NewPressFit(spec)
-	if err != nil || !near(f.HubHoopBore, 60, 0.01) {
-		t.Errorf("hoop %v, %v", f.HubHoopBore, err)
-	}
-	if f, err := bearing.NewPressFit(withInterference(spec, 0.2047)); err != nil || !near(f.Pressure, 60, 0.02) || !near(f.HubHoopBore, 100, 0.05) {
-		t.Errorf("at the printed interference: p %v, hoop %v, %v", f.Pressure, f.HubHoopBore, err)
-	}
 }
