@@ -59,8 +59,8 @@ type (
 	}
 	fitRow    struct{ Part, Feature, Wanted, Drawn, Expected, Card string }
 	placedRow struct {
-		Part, X, Y, Z, Turn, MovesWith string
-		Flip                           bool
+		Joint, Part, X, Y, Z, Turn, MovesWith string
+		Flip                                  bool
 	}
 )
 
@@ -94,7 +94,7 @@ func newRecordSheet(r Report, figures Figures) (*recordSheet, error) {
 	}
 	for _, p := range r.Placed {
 		s.Placed = append(s.Placed, placedRow{
-			p.Part, check.Number(p.X), check.Number(p.Y), check.Number(p.Z), check.Number(p.TurnDeg), p.MovesWith, p.Flip,
+			p.Joint, p.Part, check.Number(p.X), check.Number(p.Y), check.Number(p.Z), check.Number(p.TurnDeg), p.MovesWith, p.Flip,
 		})
 	}
 	for _, name := range slices.Sorted(maps.Keys(figures.Drawings)) {

@@ -33,6 +33,7 @@ type Report struct {
 	Fits     []fit.Fit                 `json:"fits"`
 	Findings []check.Finding           `json:"findings"`
 	Placed   []Placed                  `json:"placed"`
+	Motions  []Moving                  `json:"motions,omitempty"` // how what is placed moves
 	Cautions []Caution                 `json:"cautions"`
 	Known    []Known                   `json:"known"`            // where the inputs come from
 	Assembly []string                  `json:"assembly"`         // how the joint goes together, in order
@@ -56,6 +57,7 @@ type Part struct {
 // A Placed says where a part stands in the joint, in mm, and with which motion
 // it moves.
 type Placed struct {
+	Joint     string  `json:"joint"` // it stands in: each has a frame of its own
 	Part      string  `json:"part"`
 	X         float64 `json:"x"`
 	Y         float64 `json:"y"`
@@ -63,6 +65,15 @@ type Placed struct {
 	TurnDeg   float64 `json:"turn_deg"`
 	Flip      bool    `json:"flip"`
 	MovesWith string  `json:"moves_with"` // a motion's name, or "" for what stands still
+}
+
+// A Moving says how what moves with a name does so through the stroke of its
+// joint, from where it is placed.
+type Moving struct {
+	Joint string       `json:"joint"`
+	Name  string       `json:"name"`
+	Of    string       `json:"of"` // what the stations count
+	At    [][4]float64 `json:"at"` // station in deg; x and y that it is shifted by, mm, after a turn about the frame's origin, deg
 }
 
 // A Known says where one input comes from: measured by the user, a table, or a

@@ -45,7 +45,8 @@ func lampReport() export.Report {
 			{Name: "lamp-ring", Design: "housing.lamp", Files: []string{"lamp-ring.stl"}, SizeMM: [3]float64{64, 64, 16.25}, VolumeMM3: 19000.5, MassG: 24.1, Triangles: 3000, Closed: true, Material: "PETG, black", Count: 2},
 		},
 		Fits:     []fit.Fit{card.Hole("lamp-ring", "seat", 39.9), guess.Hole("lamp-wheel", "screw hole", 3.4)},
-		Placed:   []export.Placed{{Part: "lamp-wheel", Z: 12, MovesWith: "lamp"}, {Part: "lamp-ring", TurnDeg: 45, Flip: true}},
+		Placed:   []export.Placed{{Joint: "lamp", Part: "lamp-wheel", Z: 12, MovesWith: "lamp"}, {Joint: "lamp", Part: "lamp-ring", TurnDeg: 45, Flip: true}},
+		Motions:  []export.Moving{{Joint: "lamp", Name: "lamp", Of: "wheel", At: [][4]float64{{-65, 0, 0, -65}, {65, 0, 0, 65}}}},
 		Cautions: []export.Caution{first},
 	}
 }

@@ -19,6 +19,34 @@ func (m Motion) Back() Motion {
 	return Motion{-m.Turn, m.Shift.Rotate(-m.Turn).Scale(-1)}
 }
 
+// After returns the motion that does n first and then m.
+func (m Motion) After(n Motion) Motion {
+	return Motion{m.Turn + n.Turn, n.Shift.Rotate(m.Turn).Add(m.Shift)}
+}
+
+// Towards returns the motion at a share, from 0 to 1, of the way from m to n:
+// what moves turns about the one pole that takes it from the one place to the
+// other, or shifts where there is no turn. That is exact for a turn about any
+// axis of less than a full turn.
+func (m Motion) Towards(n Motion, share float64) Motion {
+	step := n.After(m.Back())
+	part := Motion{share * step.Turn, step.Shift.Scale(share)}
+	if pole, ok := step.Pole(); ok {
+		part = TurnAbout(pole, part.Turn)
+	}
+	return part.After(m)
+}
+
+// Pole returns the point that stays where it is; a motion that only shifts, or
+// turns by less than a millionth of a degree, has none.
+func (m Motion) Pole() (Point, bool) {
+	sin, cos := math.Sincos(m.Turn / 2)
+	if math.Abs(sin) < 1e-8 {
+		return Point{}, false
+	}
+	return m.Shift.Add(Point{-m.Shift.Y, m.Shift.X}.Scale(cos / sin)).Scale(0.5), true
+}
+
 // TurnAbout returns the motion that turns about a centre by an angle in radians.
 func TurnAbout(centre Point, turn float64) Motion {
 	return Motion{turn, centre.Sub(centre.Rotate(turn))}

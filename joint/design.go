@@ -90,6 +90,8 @@ type builder struct {
 	turnings map[string]*turning // by gears table
 	housings map[string]*bearing.Housing
 	coupon   *coupon.Coupon
+
+	arrangements []*arrangement
 }
 
 // Design works out and checks the joint. The error is an *InputError where the
@@ -253,6 +255,7 @@ func (b *builder) finish() (*Result, error) {
 	b.accept()
 	b.addCautions()
 	b.addKnown()
+	b.addPlaced()
 	b.addCurves()
 	b.report.Verdict = export.Verdict(b.report.Findings)
 	return &Result{Report: b.report, Files: b.files()}, nil

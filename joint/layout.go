@@ -71,25 +71,46 @@ func servoBox(s Servo, a, turnDeg float64) (centre geom.Point, angle float64) {
 	return geom.Point{X: a}.Add(geom.Polar(s.Body[0]/2-s.ShaftFromEnd, angle)), angle
 }
 
-// placements returns where each part of the turning stands, for the report, the
-// assembly and the pictures. Pinion and wheel are printed upside down; the
-// pinion shows a tooth to the wheel, the wheel a space.
-func (t *turning) placements() []export.Placed {
+// The names of a turning's motions.
+const (
+	withLoad  = "load"
+	withServo = "servo"
+)
+
+// stationStep is the widest step between two stations of a turning, in degrees:
+// close enough for a picture, since what lies between is exact.
+const stationStep = 10.0
+
+// arrangement puts the turning together. Pinion and wheel are printed upside
+// down; the pinion shows a tooth to the wheel, the wheel a space. Where no
+// motion is named the wheel turns once round.
+func (t *turning) arrangement(m Motion) *arrangement {
+	swing := m.Swing
+	if swing == 0 {
+		swing = 360
+	}
+	a := &arrangement{name: t.name, design: "plate." + t.plate.spec.name}
+	a.stroke = newStroke("wheel", evenStations(-swing/2, swing/2, 2*int(math.Ceil(swing/2/stationStep))+1))
+	axis := geom.Point{X: t.pair.CentreDistance()}
+	var load, servo []geom.Motion
+	for _, deg := range a.stroke.stations {
+		turn := deg * math.Pi / 180
+		load = append(load, geom.TurnAbout(geom.Point{}, turn))
+		servo = append(servo, geom.TurnAbout(axis, -turn*t.pair.Ratio()))
+	}
+	a.moves(withLoad, load)
+	a.moves(withServo, servo)
 	top := t.wheelFoot + t.table.FaceWidth
-	placed := []export.Placed{
-		{Part: t.name + "-wheel", Z: top, TurnDeg: 180 / float64(t.pair.Wheel().Teeth()), Flip: true, MovesWith: "load"},
-		{Part: t.name + "-pinion", X: t.pair.CentreDistance(), Z: top, TurnDeg: 180, Flip: true, MovesWith: "servo"},
-	}
+	a.place(export.Placed{Part: t.name + "-wheel", Z: top, TurnDeg: 180 / float64(t.pair.Wheel().Teeth()), Flip: true, MovesWith: withLoad})
+	a.place(export.Placed{Part: t.name + "-pinion", X: axis.X, Z: top, TurnDeg: 180, Flip: true, MovesWith: withServo})
 	if t.table.Wheel.Spacer > 0 {
-		placed = append(placed, export.Placed{Part: t.name + "-spacer", Z: top, MovesWith: "load"})
+		a.place(export.Placed{Part: t.name + "-spacer", Z: top, MovesWith: withLoad})
 	}
-	if t.ring != nil {
-		placed = append(placed, t.ringPlaces()...)
+	for _, p := range t.ringPlaces() {
+		a.place(p)
 	}
-	if t.plate != nil {
-		placed = append(placed, export.Placed{Part: t.plate.spec.name + "-plate", Z: -t.plate.spec.thickness})
-	}
-	return placed
+	a.place(export.Placed{Part: t.plate.spec.name + "-plate", Z: -t.plate.spec.thickness})
+	return a
 }
 
 // envelopes returns the space that each body of the turning takes up.

@@ -22,8 +22,8 @@ func (b *builder) packs() []OutputFile {
 		return OutputFile{name + ".3mf", func(w io.Writer) error { return export.Write3MF(w, title, items()) }}
 	}
 	files := []OutputFile{pack("bed", b.laidOut)}
-	for _, name := range b.joints() {
-		files = append(files, pack(name, func() []export.Item { return b.assembled(strings.TrimSuffix(name, jointSuffix)) }))
+	for _, a := range b.arrangements {
+		files = append(files, pack(a.name+jointSuffix, func() []export.Item { return b.assembled(a) }))
 	}
 	return files
 }
@@ -67,14 +67,14 @@ func (s Spot) transform(lo, hi geom.Point) [12]float64 {
 	return export.Moved(s.X-lo.X, s.Y-lo.Y, 0)
 }
 
-// assembled places the parts of a turning as they stand in the joint.
-func (b *builder) assembled(name string) []export.Item {
+// assembled places the parts of a joint as they stand in it.
+func (b *builder) assembled(a *arrangement) []export.Item {
 	meshes := map[string]*mesh.Mesh{}
 	for _, body := range b.printed() {
 		meshes[body.part.Name()] = body.mesh
 	}
 	var items []export.Item
-	for _, p := range b.turnings[name].placements() {
+	for _, p := range a.placed {
 		if m, ok := meshes[p.Part]; ok {
 			items = append(items, export.Item{Mesh: m, Transform: p.Transform()})
 		}

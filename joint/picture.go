@@ -20,10 +20,8 @@ func (b *builder) joints() []string {
 	if b.options.Slice {
 		return nil
 	}
-	for _, name := range sorted(b.turnings) {
-		if b.turnings[name].plate != nil {
-			names = append(names, name+jointSuffix)
-		}
+	for _, a := range b.arrangements {
+		names = append(names, a.name+jointSuffix)
 	}
 	return names
 }
@@ -39,14 +37,14 @@ func (b *builder) pictures() map[string][]byte {
 			scenes[name] = view(480, name, meshes[name])
 		}
 	}
-	for _, joint := range b.joints() {
+	for _, a := range b.arrangements {
 		var bodies []export.Body
-		for _, p := range b.turnings[strings.TrimSuffix(joint, jointSuffix)].placements() {
+		for _, p := range a.placed {
 			if body, ok := meshes[p.Part]; ok {
 				bodies = append(bodies, export.Body{Mesh: body.Mesh, Place: p, Grey: greys[role(p.Part)]})
 			}
 		}
-		scenes[joint] = view(960, b.file.Title, bodies...)
+		scenes[a.name+jointSuffix] = view(960, b.file.Title, bodies...)
 	}
 	return render(scenes)
 }

@@ -53,7 +53,7 @@ func (b *builder) addPlates() error {
 			b.find(table, f)
 		}
 		b.report.Designs["stack."+name] = owner.stackValues()
-		b.report.Placed = append(b.report.Placed, owner.placements()...)
+		b.arrange(owner.arrangement(b.file.Motions[owner.table.Motion]))
 	}
 	return nil
 }

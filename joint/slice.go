@@ -21,7 +21,7 @@ const (
 // slice puts the test slice in the place of the joint's parts. The findings stay
 // those of the whole joint.
 func (b *builder) slice() error {
-	b.bodies, b.report.Placed = nil, nil
+	b.bodies, b.arrangements = nil, nil
 	for _, name := range sorted(b.turnings) {
 		t := b.turnings[name]
 		material, err := b.material("gears."+name, t.table.Material)
