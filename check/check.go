@@ -94,7 +94,7 @@ type Finding struct {
 func (r Rule) Judge(value float64, limit Limit, remedy string) Finding {
 	f := Finding{
 		Check: r.Name, Symbol: r.Symbol, Value: value, Unit: r.Unit,
-		Source: r.Source, Verdict: r.verdict(value, limit), Remedy: remedy,
+		Source: r.Source, Verdict: r.Verdict(value, limit), Remedy: remedy,
 	}
 	threshold := limit.Caution
 	if math.IsNaN(threshold) || (f.Verdict == Fail && !math.IsNaN(limit.Fail)) {
@@ -118,7 +118,9 @@ func (r Rule) Say(v Verdict, value float64, detail, remedy string) Finding {
 	}
 }
 
-func (r Rule) verdict(value float64, limit Limit) Verdict {
+// Verdict returns how a value falls against a limit. A value that is not a
+// number fails.
+func (r Rule) Verdict(value float64, limit Limit) Verdict {
 	if math.IsNaN(value) || math.IsInf(value, 0) {
 		return Fail
 	}

@@ -30,6 +30,9 @@ type Spec struct {
 	Efficiency float64 // share, above 0 up to 1; see DefaultEfficiency
 	Limits     check.Limits
 
+	PlayDeg            float64 // of what stands between, at the joint; 0 where not known
+	LostMotionLimitDeg float64 // of the whole joint; 0 for none
+
 	// Through, where it is given, takes the place of Ratio: a linkage turns the
 	// servo unevenly. For an angle of the joint in deg from the middle of its
 	// swing it returns the servo's angle in deg, on the scale of its measured
@@ -58,7 +61,8 @@ func (s Spec) servoEnds() (lo, hi float64) {
 
 // A Drive is a sized drive: what its motion asks for and what its servo gives.
 type Drive struct {
-	spec   Spec
+	spec   Spec // its servo at the supply's voltage
+	task   *Task
 	demand demand
 }
 
@@ -72,7 +76,10 @@ func Size(spec Spec) (*Drive, error) {
 	return sized(spec), nil
 }
 
-func sized(spec Spec) *Drive { return &Drive{spec, demandOf(spec)} }
+func sized(spec Spec) *Drive {
+	t := taskOf(spec)
+	return &Drive{t.spec, t, t.through(t.spec)}
+}
 
 func (s Spec) validate() error {
 	if err := s.Servo.Validate(); err != nil {
@@ -83,6 +90,14 @@ func (s Spec) validate() error {
 	}
 	if err := s.Motion.Validate(); err != nil {
 		return err
+	}
+	for _, q := range []struct {
+		field string
+		value float64
+	}{{"play", s.PlayDeg}, {"lost motion limit", s.LostMotionLimitDeg}} {
+		if err := check.InRange(q.field, q.value, "deg", 0, 90, "give the angle at the joint, or leave it out"); err != nil {
+			return err
+		}
 	}
 	if s.Through != nil {
 		return s.validateEfficiency()
@@ -130,6 +145,22 @@ func (d *Drive) HeldShare() float64 {
 // at the torque it bears at that moment, at the worst moment of the motion.
 func (d *Drive) SpeedShare() float64 { return d.demand.speedShare }
 
+// ratio returns the servo's angle per angle of the joint at mid-swing.
+func (d *Drive) ratio() float64 {
+	_, ratio := d.spec.servoAt(0)
+	return ratio
+}
+
+// LostMotionDeg returns how far the joint can be moved while the servo holds, in
+// deg: the play between, and the servo's own divided by the ratio at mid-swing.
+func (d *Drive) LostMotionDeg() float64 {
+	return d.spec.PlayDeg + d.spec.Servo.PlayDeg/d.ratio()
+}
+
+// ResolutionDeg returns the least step of the joint at mid-swing in deg: the
+// servo's dead band divided by the ratio. A joint at rest may jitter by as much.
+func (d *Drive) ResolutionDeg() float64 { return d.spec.Servo.DeadBandDeg() / d.ratio() }
+
 // Values returns the drive's numbers for the report, by name; a name ends in
 // its unit where that is not plain. shortest_time_s is left out where no time
 // is long enough for the servo to bear the load.
@@ -148,7 +179,9 @@ func (d *Drive) Values() map[string]any {
 		"peak_acceleration_deg_s2": m.peakAccelerationDeg(),
 		"inertia_kg_m2":            d.spec.Load.inertia(),
 		"inertia_torque":           d.spec.Load.inertia() * m.peakAccelerationDeg() * rad,
-		"gravity_torque":           d.demand.gravity,
+		"reflected_inertia_kg_m2":  d.spec.Load.inertia() / (d.ratio() * d.ratio()),
+		"gravity_torque":           d.task.gravity,
+		"cable_torque":             d.spec.Load.CableTorque,
 		"friction_torque":          d.spec.Load.BearingFriction,
 		"extra_torque":             d.spec.Load.ExtraTorque,
 		"peak_joint_torque":        d.demand.jointPeak,
@@ -160,6 +193,14 @@ func (d *Drive) Values() map[string]any {
 		"held_share":               d.demand.held / s.StallTorque,
 		"speed_share":              d.SpeedShare(),
 		"worst_position_deg":       d.demand.worstDeg,
+		"stall_torque":             s.StallTorque,
+		"voltage_share":            d.task.voltageShare,
+		"lost_motion_deg":          d.LostMotionDeg(),
+		"resolution_deg":           d.ResolutionDeg(),
+	}
+	d.addStrike(values)
+	if m.CyclesPerDay > 0 {
+		values["cycles_a_year"] = 365 * m.CyclesPerDay
 	}
 	if d.spec.Through == nil {
 		values["ratio"], values["available_swing_deg"] = d.spec.Ratio, d.AvailableSwingDeg()
@@ -168,4 +209,13 @@ func (d *Drive) Values() map[string]any {
 		values["shortest_time_s"] = t
 	}
 	return values
+}
+
+// addStrike adds the speed and the energy that the servo's no-load speed could
+// give the load: what a blow, or a stop met by mistake, may have to take.
+func (d *Drive) addStrike(values map[string]any) {
+	speed := d.spec.Servo.SpeedDegPerS / d.ratio()
+	values["no_load_joint_deg_s"] = speed
+	values["no_load_speed_at_centre_of_gravity_m_s"] = speed * rad * d.spec.Load.Offset / 1000
+	values["no_load_energy_j"] = d.spec.Load.inertia() * speed * rad * speed * rad / 2
 }

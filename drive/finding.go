@@ -8,8 +8,11 @@ import (
 
 // Rules returns the checks of a drive.
 func Rules() []check.Rule {
-	return []check.Rule{ruleTorque, ruleHeld, ruleTravel, ruleSpeed}
+	return append(judgedRules(), ruleLostMotion, ruleVoltage, ruleStrike)
 }
+
+// judgedRules are those that every drive is judged by, and remedies look at.
+func judgedRules() []check.Rule { return []check.Rule{ruleTorque, ruleHeld, ruleTravel, ruleSpeed} }
 
 var ruleTorque = check.Rule{
 	Name: "servo-torque", Symbol: "T_peak/T_stall",
@@ -47,11 +50,35 @@ var ruleSpeed = check.Rule{
 	Sense:   check.AtMost, Limit: check.Limit{Caution: 0.8, Fail: 1},
 }
 
+var ruleLostMotion = check.Rule{
+	Name: "joint-lost-motion", Unit: "deg",
+	Meaning: "How far the joint can be moved by hand while the servo holds still: the play of what stands between, and the servo's own. A step-up multiplies the servo's play and its dead band.",
+	Formula: "play between + servo play / ratio; caution above the limit given with the joint, note for a step-up",
+	Source:  "geometry; the limit is the builder's", Change: "less backlash, a higher ratio, a servo with less play, or a light spring that takes the play up",
+	Sense: check.AtMost, Limit: check.Limit{Caution: check.None, Fail: check.None},
+}
+
+var ruleVoltage = check.Rule{
+	Name: "servo-voltage", Symbol: "V/V_stated",
+	Meaning: "The supply's voltage against the one that the servo's figures are stated for. Torque and speed are scaled with it.",
+	Formula: "supply / stated voltage; caution above 1.05: figures for a higher voltage than the leaflet's are a guess, and the servo may not bear it",
+	Source:  check.CommonPractice, Change: "use the leaflet's figures for the supply's voltage",
+	Sense: check.AtMost, Limit: check.Limit{Caution: 1.05, Fail: check.None},
+}
+
+var ruleStrike = check.Rule{
+	Name: "strike", Symbol: "E", Unit: "J",
+	Meaning: "The energy that a load brings to a blow at the end of its swing. Teeth and servo take their share of it.",
+	Formula: "J omega²/2 at the servo's no-load speed",
+	Source:  "derived; that it needs a cushion: " + check.CommonPractice, Change: "strike through a rubber or spring stop, and let the arm bounce free of the servo",
+	Sense: check.Informs, Limit: check.Limit{Caution: check.None, Fail: check.None},
+}
+
 // Findings judges the drive by Rules, in their order. A remedy names numbers
 // that let the check pass and make no other check of the drive worse.
 func (d *Drive) Findings() []check.Finding {
 	findings := d.judge()
-	for i, r := range Rules() {
+	for i, r := range judgedRules() {
 		f := &findings[i]
 		if f.Verdict == check.Pass {
 			continue
@@ -61,14 +88,63 @@ func (d *Drive) Findings() []check.Finding {
 			f.Detail = fmt.Sprintf("worst at %.1f deg from mid-swing", d.demand.worstDeg)
 		}
 	}
-	return findings
+	return append(findings, d.say()...)
+}
+
+// say adds what only some drives have to be told.
+func (d *Drive) say() []check.Finding {
+	var all []check.Finding
+	if play := d.LostMotionDeg(); play > 0 {
+		limit := d.spec.Limits.Of(ruleLostMotion)
+		if own := d.spec.LostMotionLimitDeg; own > 0 {
+			limit.Caution = own
+		}
+		f := ruleLostMotion.Judge(play, limit, ruleLostMotion.Change)
+		if ratio := d.ratio(); ratio < 1 {
+			f.Detail = fmt.Sprintf("the step-up multiplies the servo's play and dead band by %s", check.Number(1/ratio))
+			if f.Verdict == check.Pass {
+				f.Verdict, f.Remedy = check.Note, ruleLostMotion.Change
+			}
+		}
+		all = append(all, f)
+	}
+	if share := d.task.voltageShare; share != 1 {
+		all = append(all, ruleVoltage.Judge(share, d.spec.Limits.Of(ruleVoltage), ruleVoltage.Change))
+	}
+	if d.spec.Motion.Strikes {
+		values := map[string]any{}
+		d.addStrike(values)
+		all = append(all, ruleStrike.Say(check.Caution, values["no_load_energy_j"].(float64),
+			fmt.Sprintf("%s m/s at the centre of gravity", check.Number(values["no_load_speed_at_centre_of_gravity_m_s"].(float64))), ruleStrike.Change))
+	}
+	return all
+}
+
+// Worst returns the worst verdict on torque, held torque, travel and speed.
+func (d *Drive) Worst() check.Verdict {
+	worst := check.Pass
+	for i := range d.task.limits {
+		if v := d.verdict(i); rank(v) > rank(worst) {
+			worst = v
+		}
+	}
+	return worst
+}
+
+// verdict returns how one of the judged rules falls.
+func (d *Drive) verdict(i int) check.Verdict {
+	return d.task.rules[i].Verdict(d.judged()[i], d.task.limits[i])
+}
+
+func (d *Drive) judged() [4]float64 {
+	return [4]float64{d.PeakShare(), d.HeldShare(), d.SpareTravelDeg(), d.SpeedShare()}
 }
 
 func (d *Drive) judge() []check.Finding {
-	values := []float64{d.PeakShare(), d.HeldShare(), d.SpareTravelDeg(), d.SpeedShare()}
+	values := d.judged()
 	findings := make([]check.Finding, len(values))
-	for i, r := range Rules() {
-		findings[i] = r.Judge(values[i], d.spec.Limits.Of(r), "")
+	for i, r := range judgedRules() {
+		findings[i] = r.Judge(values[i], d.task.limits[i], "")
 	}
 	return findings
 }

@@ -30,6 +30,12 @@ type Load struct {
 	ExtraTorque     float64 // N·m at the joint, always against the motion: a spring, a cable, wind
 	BearingFriction float64 // N·m at the joint; see BearingTorque
 
+	// CableTorque is what cables, a skin or a spring pull one way all along the
+	// swing, in N·m at the joint: positive where it adds to the weight that must be
+	// lifted, negative where it helps to lift. Where the posture is not known, or
+	// the axis is not horizontal, it counts against the servo whatever its sign.
+	CableTorque float64
+
 	// PostureKnown says that MiddleDeg is given: the elevation of the centre of
 	// gravity above the horizontal through the axis at the middle of the swing.
 	// Otherwise a horizontal axis is taken to meet its worst posture.
@@ -56,6 +62,15 @@ func (l Load) GravityAt(deg float64) float64 {
 	return l.Mass * Gravity * l.Offset / 1000 * math.Cos((l.MiddleDeg+deg)*rad)
 }
 
+// standingAt returns the torque at the joint that holds it at an angle from the
+// middle of the swing: weight and cable, with their signs where both are known.
+func (l Load) standingAt(deg float64) float64 {
+	if l.PostureKnown && l.Axis == Horizontal {
+		return l.GravityAt(deg) + l.CableTorque
+	}
+	return l.GravityAt(deg) + math.Abs(l.CableTorque)
+}
+
 // Validate returns a *check.FieldError for a load that cannot be.
 func (l Load) Validate() error {
 	for _, q := range []struct {
@@ -65,6 +80,7 @@ func (l Load) Validate() error {
 		lo, hi float64
 		remedy string
 	}{
+		{"cable torque", l.CableTorque, "N·m", -1e4, 1e4, "positive where it adds to the weight, negative where it helps to lift"},
 		{"mass", l.Mass, "kg", 0, 1e4, "weigh everything that turns with the joint"},
 		{"moment of inertia", l.Inertia, "kg·m²", 0, 1e5, "mass times radius squared over 2 for a disc, in kg and m"},
 		{"offset of the centre of gravity", l.Offset, "mm", 0, 1e4, "measure from the axis to the point where the load balances"},
@@ -128,6 +144,10 @@ const (
 	MuThrustBall    = 0.0013
 	MuTaperedRoller = 0.0018
 )
+
+// MuPlain is the coefficient of friction of a shaft in a dry plastic bush: 0.1
+// to 0.4 by plastic and surface (common practice, no source).
+const MuPlain = 0.3
 
 // BearingTorque returns the friction torque in N·m of a rolling bearing under a
 // load in N with a bore in mm: 0.5 mu F d (RoyMech, "Rolling Bearing Friction").

@@ -29,6 +29,9 @@ type Motion struct {
 	Time     float64 // s, for one swing
 	Law      Law
 	Hold     bool // the joint keeps its position under power between swings
+
+	CyclesPerDay float64 // swings there and back; 0 where not known
+	Strikes      bool    // the load hits something at the end of the swing
 }
 
 // At returns the law's place, speed and acceleration at a share u of the time,
@@ -114,6 +117,10 @@ func (m Motion) Validate() error {
 	}
 	if err := check.InRange("time", m.Time, "s", 1e-3, 1e5,
 		"give the seconds for one swing"); err != nil {
+		return err
+	}
+	if err := check.InRange("cycles a day", m.CyclesPerDay, "", 0, 86400/(2*m.Time),
+		"a day has 86400 s, and there and back takes twice the time of a swing"); err != nil {
 		return err
 	}
 	for _, l := range Laws() {

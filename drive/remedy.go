@@ -56,7 +56,7 @@ func (d *Drive) remedy(rule int) string {
 		}
 	}
 	if len(cures) == 0 {
-		return Rules()[rule].Change
+		return judgedRules()[rule].Change
 	}
 	return strings.Join(cures, ", or ")
 }

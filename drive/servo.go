@@ -10,9 +10,40 @@ const rad = math.Pi / 180 // one degree
 
 // A Servo is a positional servo as its leaflet and a protractor describe it.
 type Servo struct {
-	StallTorque  float64 // N·m, at the voltage it runs on
-	SpeedDegPerS float64 // no load; see SpeedFrom60
+	StallTorque  float64 // N·m, at the stated voltage
+	SpeedDegPerS float64 // no load, at the stated voltage; see SpeedFrom60
 	Points       []PulsePoint
+
+	StatedVoltage float64 // V at which torque and speed hold; 0 for the supply's
+	SupplyVoltage float64 // V it runs on; 0 for the stated one
+	DeadBand      float64 // µs that the pulse must change before the shaft follows; 0 where not known
+	PlayDeg       float64 // free play of the shaft under a light push to and fro; 0 where not known
+}
+
+// VoltageShare returns the supply's voltage as a share of the stated one, 1
+// where either is not known.
+func (s Servo) VoltageShare() float64 {
+	if s.StatedVoltage == 0 || s.SupplyVoltage == 0 {
+		return 1
+	}
+	return s.SupplyVoltage / s.StatedVoltage
+}
+
+// running returns the servo at its supply: stall torque and no-load speed of a
+// direct-current motor go with its voltage (derived; friction, which weighs more
+// at low voltage, is left out).
+func (s Servo) running() Servo {
+	share := s.VoltageShare()
+	s.StallTorque *= share
+	s.SpeedDegPerS *= share
+	s.StatedVoltage = s.SupplyVoltage
+	return s
+}
+
+// DeadBandDeg returns the dead band as an angle of the servo, over the mean
+// slope of the measured points.
+func (s Servo) DeadBandDeg() float64 {
+	return s.DeadBand * s.Travel() / (s.Points[len(s.Points)-1].PulseMicroseconds - s.Points[0].PulseMicroseconds)
 }
 
 // A PulsePoint is one measured position: the pulse sent and the angle read.
@@ -69,6 +100,20 @@ func (s Servo) Validate() error {
 	if err := check.InRange("servo speed", s.SpeedDegPerS, "deg/s", 1, 1e5,
 		"divide 60 by the seconds that the leaflet gives for 60 degrees"); err != nil {
 		return err
+	}
+	for _, q := range []struct {
+		field, unit string
+		value, hi   float64
+		remedy      string
+	}{
+		{"stated voltage", "V", s.StatedVoltage, 60, "give the voltage that the leaflet names beside the torque"},
+		{"supply voltage", "V", s.SupplyVoltage, 60, "give the voltage that the servo runs on"},
+		{"dead band", "µs", s.DeadBand, 200, "leaflets name 1 to 10 µs"},
+		{"servo play", "deg", s.PlayDeg, 45, "hold a long horn, turn it gently to and fro and read the angle"},
+	} {
+		if err := check.InRange(q.field, q.value, q.unit, 0, q.hi, q.remedy); err != nil {
+			return err
+		}
 	}
 	return s.validatePoints()
 }

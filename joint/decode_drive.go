@@ -13,6 +13,10 @@ func (t *table) servo() Servo {
 		Tabs:         t.table("tabs").tabs(),
 		ShaftFromEnd: t.length("shaft_from_end"),
 		Horn:         t.table("horn").horn(),
+		Voltage:      t.plain("voltage"),
+		Supply:       t.plain("supply"),
+		DeadBand:     t.plain("dead_band"),
+		Play:         t.quantity("play", quantity.Angle),
 	}
 	t.lengths("body", s.Body[:])
 	t.need("stall_torque", "speed", "points")
@@ -57,8 +61,9 @@ func (t *table) load() Load {
 		Axis:         "vertical",
 		ElevationDeg: t.quantity("elevation", quantity.Angle),
 		Overhead:     t.yes("overhead"),
-		Friction:     t.quantity("friction", quantity.Torque),
+		Friction:     t.friction("friction"),
 		ExtraTorque:  t.quantity("extra_torque", quantity.Torque),
+		CableTorque:  t.quantity("cable_torque", quantity.Torque),
 	}
 	if _, ok := t.value("axis"); ok {
 		l.Axis = t.word("axis", Axes())
@@ -100,12 +105,31 @@ func (t *table) inertia(key string) Inertia {
 	return i
 }
 
+// friction reads a torque, or a kind of bearing with its bore.
+func (t *table) friction(key string) Friction {
+	v, ok := t.value(key)
+	if !ok {
+		return Friction{}
+	}
+	if _, ok := v.(map[string]any); !ok {
+		return Friction{Value: t.quantity(key, quantity.Torque)}
+	}
+	in := t.table(key)
+	f := Friction{Bearing: in.word("bearing", FrictionBearings()), Bore: in.length("bore")}
+	in.need("bearing", "bore")
+	in.finish()
+	return f
+}
+
 func (t *table) motion() Motion {
 	m := Motion{
 		Swing: t.quantity("swing", quantity.Angle),
 		Time:  t.quantity("time", quantity.Time),
 		Law:   "cosine",
 		Hold:  t.yes("hold"),
+
+		CyclesPerDay: t.plain("cycles_per_day"),
+		Strikes:      t.yes("strikes"),
 	}
 	if _, ok := t.value("law"); ok {
 		m.Law = t.word("law", Laws())

@@ -1,25 +1,18 @@
 package joint
 
 import (
+	"math"
+
 	"pintle/bearing"
 	"pintle/check"
 	"pintle/drive"
 )
 
-var (
-	ruleUnchecked = check.Rule{
-		Name: "not-checked", Meaning: "Something was not said, so that checks that need it were left out.",
-		Formula: "whether the joint file names servo, load, motion and the hottest place",
-		Source:  "the joint file", Change: "say it in the joint file", Sense: check.Informs,
-	}
-	ruleServoUnit = check.Rule{
-		Name: "servo-torque-unit", Symbol: "T_s", Unit: "N·m",
-		Meaning: "A hobby servo with more torque than this is rare; a leaflet's kg·cm typed as N·m is ten times too much.",
-		Formula: "stall torque as given",
-		Source:  check.CommonPractice, Change: "write the unit: \"20kgf.cm\" for what leaflets call 20 kg·cm",
-		Sense: check.AtMost, Limit: check.Limit{Caution: 6, Fail: check.None},
-	}
-)
+var ruleUnchecked = check.Rule{
+	Name: "not-checked", Meaning: "Something was not said, so that checks that need it were left out.",
+	Formula: "whether the joint file names servo, load, motion and the hottest place",
+	Source:  "the joint file", Change: "say it in the joint file", Sense: check.Informs,
+}
 
 // addDrives sizes every drive and judges the load on its bearing. What cannot
 // be judged because the file does not say enough is named.
@@ -31,11 +24,12 @@ func (b *builder) addDrives() error {
 		motion, wanted := b.file.Motions[t.table.Motion]
 		b.sayUnchecked(t, loaded, known, wanted)
 		if known {
-			b.find("servo."+t.table.Servo, ruleServoUnit.Judge(servo.StallTorque, b.file.Limits.Of(ruleServoUnit), ruleServoUnit.Change))
+			b.find("servo."+t.table.Servo, likelyServo(servo, b.file.Limits))
 		}
 		if !loaded {
 			continue
 		}
+		b.find("load."+t.table.Load, likelyLoad(load, b.file.Limits)...)
 		var torque float64
 		if known && wanted {
 			d, err := drive.Size(b.driveSpec(t, servo, load, motion))
@@ -89,26 +83,57 @@ func (t *turning) meshForce(torque float64) float64 {
 	return torque * 1000 / (t.pair.Wheel().BaseDiameter() / 2)
 }
 
+// driveSpec gathers what the file says of a pair's drive. The servo's play and
+// the teeth's are both lost motion of the joint.
 func (b *builder) driveSpec(t *turning, s Servo, l Load, m Motion) drive.Spec {
-	known := b.file.Has("load." + t.table.Load + ".elevation")
-	friction := l.Friction
-	if t.kit.bearing.Bore > 0 {
-		friction += drive.BearingTorque(rollingMu(t.kit.bearing.Kind), l.Mass*drive.Gravity, t.kit.bearing.Bore)
+	spec := b.task(t.table, t.kit.bearing, s, l, m)
+	spec.Ratio, spec.Efficiency = t.pair.Ratio(), drive.DefaultEfficiency
+	spec.PlayDeg = t.pair.LostMotion() * 180 / math.Pi
+	return spec
+}
+
+// task is a drive without the pair that stands in it. A bearing without a bore
+// is not known.
+func (b *builder) task(g Gears, on bearing.Bearing, s Servo, l Load, m Motion) drive.Spec {
+	weight := l.Mass * drive.Gravity
+	friction := frictionTorque(l.Friction, weight)
+	if on.Bore > 0 {
+		friction += drive.BearingTorque(rollingMu(on.Kind), weight, on.Bore)
 	}
+	return drive.Spec{
+		Servo: s.measured(),
+		Load: drive.Load{
+			Mass: l.Mass, Inertia: inertia(l), Offset: l.CentreOfGravity.Offset, Height: l.CentreOfGravity.Height,
+			Axis: drive.Axis(l.Axis), BearingFriction: friction, ExtraTorque: l.ExtraTorque, CableTorque: l.CableTorque,
+			PostureKnown: b.file.Has("load." + g.Load + ".elevation"), MiddleDeg: l.ElevationDeg,
+		},
+		Motion: drive.Motion{
+			SwingDeg: m.Swing, Time: m.Time, Law: drive.Law(m.Law), Hold: m.Hold,
+			CyclesPerDay: m.CyclesPerDay, Strikes: m.Strikes,
+		},
+		LostMotionLimitDeg: g.LostMotion.limitDeg(), Limits: b.file.Limits,
+	}
+}
+
+// measured returns what the physics of a drive needs of a servo.
+func (s Servo) measured() drive.Servo {
 	var points []drive.PulsePoint
 	for _, p := range s.Points {
 		points = append(points, drive.PulsePoint{PulseMicroseconds: p[0], AngleDeg: p[1]})
 	}
-	return drive.Spec{
-		Servo: drive.Servo{StallTorque: s.StallTorque, SpeedDegPerS: s.SpeedDeg, Points: points},
-		Load: drive.Load{
-			Mass: l.Mass, Inertia: inertia(l), Offset: l.CentreOfGravity.Offset, Height: l.CentreOfGravity.Height,
-			Axis: drive.Axis(l.Axis), BearingFriction: friction, ExtraTorque: l.ExtraTorque,
-			PostureKnown: known, MiddleDeg: l.ElevationDeg,
-		},
-		Motion: drive.Motion{SwingDeg: m.Swing, Time: m.Time, Law: drive.Law(m.Law), Hold: m.Hold},
-		Ratio:  t.pair.Ratio(), Efficiency: drive.DefaultEfficiency, Limits: b.file.Limits,
+	return drive.Servo{
+		StallTorque: s.StallTorque, SpeedDegPerS: s.SpeedDeg, Points: points,
+		StatedVoltage: s.Voltage, SupplyVoltage: s.Supply, DeadBand: s.DeadBand, PlayDeg: s.Play,
 	}
+}
+
+// frictionTorque returns a friction in N·m; one named by its bearing follows
+// from the weight in N.
+func frictionTorque(f Friction, weight float64) float64 {
+	mu := map[string]float64{
+		"ball": drive.MuDeepGroove, "tapered": drive.MuTaperedRoller, "thrust": drive.MuThrustBall, "plain": drive.MuPlain,
+	}[f.Bearing]
+	return f.Value + drive.BearingTorque(mu, weight, f.Bore)
 }
 
 // inertia returns the moment of inertia about the joint's axis in kg·m².

@@ -83,6 +83,10 @@ type Servo struct {
 	Tabs         Tabs         `json:"tabs,omitzero"`
 	ShaftFromEnd float64      `json:"shaft_from_end,omitzero"` // mm from the body's nearer end to the shaft's axis
 	Horn         Horn         `json:"horn,omitzero"`
+	Voltage      float64      `json:"voltage,omitzero"`   // V at which torque and speed hold
+	Supply       float64      `json:"supply,omitzero"`    // V it runs on
+	DeadBand     float64      `json:"dead_band,omitzero"` // µs
+	Play         float64      `json:"play,omitzero"`      // deg, free play of the shaft
 }
 
 // Tabs are a servo's mounting tabs; all sizes mm.
@@ -102,8 +106,16 @@ type Load struct {
 	Axis            string          `json:"axis,omitzero"`         // one of Axes; "vertical" unless given
 	ElevationDeg    float64         `json:"elevation,omitzero"`    // horizontal axes: of the centre of gravity at mid-swing
 	Overhead        bool            `json:"overhead,omitzero"`     // it hangs or stands above people
-	Friction        float64         `json:"friction,omitzero"`     // N·m at the joint, of bearings
+	Friction        Friction        `json:"friction,omitzero"`     // at the joint, beside that of the wheel's bearing
 	ExtraTorque     float64         `json:"extra_torque,omitzero"` // N·m at the joint, always against the motion
+	CableTorque     float64         `json:"cable_torque,omitzero"` // N·m at the joint, one way: positive adds to the weight, negative helps to lift
+}
+
+// A Friction is a torque, or a kind of bearing to estimate it from.
+type Friction struct {
+	Value   float64 `json:"value,omitzero"`   // N·m, where Bearing is empty
+	Bearing string  `json:"bearing,omitzero"` // one of FrictionBearings
+	Bore    float64 `json:"bore,omitzero"`    // mm, of bearing or bush
 }
 
 // An Inertia is a number, or a solid to compute it from.
@@ -127,6 +139,9 @@ type Motion struct {
 	Time  float64 `json:"time,omitzero"`  // s, for one swing
 	Law   string  `json:"law,omitzero"`   // one of Laws; "cosine" unless given
 	Hold  bool    `json:"hold,omitzero"`  // an end position is held under load
+
+	CyclesPerDay float64 `json:"cycles_per_day,omitzero"` // there and back
+	Strikes      bool    `json:"strikes,omitzero"`        // the load hits something at the end of its swing
 }
 
 // A Plate carries a housing and a servo at the pair's centre distance.

@@ -1,5 +1,7 @@
 package joint
 
+import "math"
+
 // A Horn is the servo horn a pinion is screwed to; all sizes mm.
 type Horn struct {
 	Kind        string  `json:"kind,omitzero"`     // one of HornKinds
@@ -99,6 +101,14 @@ type LostMotion struct {
 	Radius   float64 `json:"radius,omitzero"`   // mm
 	LimitDeg float64 `json:"limit,omitzero"`    // at the wheel
 	LimitMM  float64 `json:"limit_mm,omitzero"` // at the radius; of the two limits one may be given
+}
+
+// limitDeg returns the limit at the wheel in deg, 0 for none.
+func (l LostMotion) limitDeg() float64 {
+	if l.LimitMM > 0 && l.Radius > 0 {
+		return l.LimitMM / l.Radius * 180 / math.Pi
+	}
+	return l.LimitDeg
 }
 
 // A Temperature is what a pair lives in, in °C.

@@ -24,13 +24,14 @@ func (b *builder) loading(t *turning) (gear.Loading, error) {
 		}
 	}
 	if servo, ok := b.file.Servos[g.Servo]; ok {
-		l.Stall, l.Speed = servo.StallTorque, servo.SpeedDeg*math.Pi/180
+		share := servo.measured().VoltageShare()
+		l.Stall, l.Speed = share*servo.StallTorque, share*servo.SpeedDeg*math.Pi/180
 	}
 	if motion, ok := b.file.Motions[g.Motion]; ok && math.Abs(motion.Swing) < 360 {
 		l.Swing = math.Abs(motion.Swing) * math.Pi / 180
 	}
 	if load, ok := b.file.Loads[g.Load]; ok {
-		l.Held = load.ExtraTorque
+		l.Held = load.ExtraTorque + math.Abs(load.CableTorque)
 		if drive.Axis(load.Axis) == drive.Horizontal {
 			l.Held += load.Mass * drive.Gravity * load.CentreOfGravity.Offset / 1000
 		}
@@ -76,8 +77,5 @@ func (b *builder) readingsAndLimits(t *turning, spec *gear.PairSpec) {
 		}
 	}
 	lost := t.table.LostMotion
-	spec.LostMotion = gear.LostMotion{Radius: lost.Radius, Limit: lost.LimitDeg * math.Pi / 180}
-	if lost.LimitMM > 0 && lost.Radius > 0 {
-		spec.LostMotion.Limit = lost.LimitMM / lost.Radius
-	}
+	spec.LostMotion = gear.LostMotion{Radius: lost.Radius, Limit: lost.limitDeg() * math.Pi / 180}
 }

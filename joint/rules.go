@@ -30,7 +30,7 @@ func RuleGroups() []RuleGroup {
 		{"joint", []check.Rule{
 			ruleBed, ruleBeds, ruleMesh, ruleOverlap, ruleMoving, ruleStanding, ruleFaceOverlap,
 			rulePlateFloor, rulePlateBridge, rulePlateOverlap, ruleWheelHeld, ruleTable, ruleCentre, ruleHornScrew,
-			rulePanelWeb, ruleMark, ruleStopReach, ruleStopShear, ruleUnchecked, ruleServoUnit, ruleUnusedAccept,
+			rulePanelWeb, ruleMark, ruleStopReach, ruleStopShear, ruleUnchecked, ruleServoUnit, ruleMassUnit, ruleInertiaUnit, ruleUnusedAccept,
 		}},
 	}
 }

@@ -23,6 +23,9 @@ func Axes() []string {
 // Solids are the bodies an inertia is computed from.
 func Solids() []string { return []string{"disc", "rod", "box", "point"} }
 
+// FrictionBearings are the kinds of bearing a friction is estimated from.
+func FrictionBearings() []string { return []string{"ball", "tapered", "thrust", "plain"} }
+
 // Laws are the motion laws.
 func Laws() []string {
 	var words []string
