@@ -77,7 +77,7 @@ var ruleStrike = check.Rule{
 // Findings judges the drive by Rules, in their order. A remedy names numbers
 // that let the check pass and make no other check of the drive worse.
 func (d *Drive) Findings() []check.Finding {
-	findings := d.judge()
+	findings := d.Judge()
 	for i, r := range judgedRules() {
 		f := &findings[i]
 		if f.Verdict == check.Pass {
@@ -85,14 +85,15 @@ func (d *Drive) Findings() []check.Finding {
 		}
 		f.Remedy = d.remedy(i)
 		if r.Name == ruleTorque.Name {
-			f.Detail = fmt.Sprintf("worst at %.1f deg from mid-swing", d.demand.worstDeg)
+			f.Detail = fmt.Sprintf("worst at %.1f deg from mid-swing", d.WorstDeg())
 		}
 	}
-	return append(findings, d.say()...)
+	return append(findings, d.Notes()...)
 }
 
-// say adds what only some drives have to be told.
-func (d *Drive) say() []check.Finding {
+// Notes adds what only some drives have to be told: lost motion, a supply below
+// the stated voltage, blows.
+func (d *Drive) Notes() []check.Finding {
 	var all []check.Finding
 	if play := d.LostMotionDeg(); play > 0 {
 		limit := d.spec.Limits.Of(ruleLostMotion)
@@ -124,7 +125,7 @@ func (d *Drive) say() []check.Finding {
 func (d *Drive) Worst() check.Verdict {
 	worst := check.Pass
 	for i := range d.task.limits {
-		if v := d.verdict(i); rank(v) > rank(worst) {
+		if v := d.verdict(i); v.Worse(worst) {
 			worst = v
 		}
 	}
@@ -140,7 +141,12 @@ func (d *Drive) judged() [4]float64 {
 	return [4]float64{d.PeakShare(), d.HeldShare(), d.SpareTravelDeg(), d.SpeedShare()}
 }
 
-func (d *Drive) judge() []check.Finding {
+// WorstDeg returns where the servo's torque peaks, in deg from mid-swing.
+func (d *Drive) WorstDeg() float64 { return d.demand.worstDeg }
+
+// Judge is the first findings of Findings, on torque, held torque, travel and
+// speed, without details and remedies: for those who try many drives.
+func (d *Drive) Judge() []check.Finding {
 	values := d.judged()
 	findings := make([]check.Finding, len(values))
 	for i, r := range judgedRules() {

@@ -1,7 +1,6 @@
 package drive
 
 import (
-	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -44,14 +43,14 @@ func withTravel(s Spec, travel float64) Spec {
 // remedy tries one change at a time and names those that let the check pass
 // and make no other check worse.
 func (d *Drive) remedy(rule int) string {
-	before := d.judge()
+	before := d.Judge()
 	var cures []string
 	for _, c := range changes(d.spec) {
 		cured := func(value float64) bool {
-			after := sized(c.with(d.spec, value)).judge()
-			return after[rule].Verdict == check.Pass && noWorse(before, after)
+			after := sized(c.with(d.spec, value)).Judge()
+			return after[rule].Verdict == check.Pass && check.NoWorse(before, after)
 		}
-		if value, ok := c.nearest(cured); ok {
+		if value, ok := check.Nearest(c.value, c.reach, cured); ok {
 			cures = append(cures, c.name+c.sign()+strconv.FormatFloat(value, 'f', -1, 64)+c.unit)
 		}
 	}
@@ -66,58 +65,4 @@ func (c change) sign() string {
 		return " <= "
 	}
 	return " >= "
-}
-
-// nearest returns the value nearest to the present one that cures, rounded
-// away from it to three digits.
-func (c change) nearest(cured func(float64) bool) (float64, bool) {
-	const tries = 40
-	good, bad := math.NaN(), c.value
-	for i := 1; i <= tries && math.IsNaN(good); i++ {
-		v := c.value * math.Pow(c.reach, float64(i)/tries)
-		if cured(v) {
-			good = v
-		} else {
-			bad = v
-		}
-	}
-	if math.IsNaN(good) {
-		return 0, false
-	}
-	for range 20 {
-		if middle := (good + bad) / 2; cured(middle) {
-			good = middle
-		} else {
-			bad = middle
-		}
-	}
-	rounded := roundAway(good, c.reach > 1)
-	return rounded, cured(rounded)
-}
-
-// roundAway rounds to three significant digits, up or down.
-func roundAway(v float64, up bool) float64 {
-	unit := math.Pow(10, math.Floor(math.Log10(v))-2)
-	count := math.Floor(v/unit + 1e-9)
-	if up {
-		count = math.Ceil(v/unit - 1e-9)
-	}
-	clean, err := strconv.ParseFloat(strconv.FormatFloat(count*unit, 'g', 4, 64), 64)
-	if err != nil {
-		panic("drive: a rounded number does not parse: " + err.Error())
-	}
-	return clean
-}
-
-func noWorse(before, after []check.Finding) bool {
-	for i := range before {
-		if rank(after[i].Verdict) > rank(before[i].Verdict) {
-			return false
-		}
-	}
-	return true
-}
-
-func rank(v check.Verdict) int {
-	return slices.Index([]check.Verdict{check.Pass, check.Note, check.Caution, check.Fail}, v)
 }

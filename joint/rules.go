@@ -10,6 +10,7 @@ import (
 	"pintle/fit"
 	"pintle/gear"
 	"pintle/grille"
+	"pintle/linkage"
 )
 
 // A RuleGroup is the rules of one package.
@@ -24,6 +25,7 @@ func RuleGroups() []RuleGroup {
 		{"gear", gear.Rules()},
 		{"bearing", bearing.Rules()},
 		{"drive", drive.Rules()},
+		{"linkage", append(linkage.Rules(), linkage.LinkRules()...)},
 		{"grille", grille.Rules()},
 		{"fit", fit.Rules()},
 		{"coupon", coupon.Rules()},

@@ -1,0 +1,93 @@
+package linkage
+
+import (
+	"fmt"
+	"strings"
+
+	"pintle/check"
+)
+
+// A change is one number of a linkage that a builder may raise or lower.
+type change struct {
+	name, unit string
+	value      float64
+	reach      float64 // how far it is tried, as a multiple of value
+	with       func(Spec, float64) Spec
+}
+
+// changes lists what may be tried, in the order in which a builder would.
+func (s *Stroke) changes() []change {
+	both := func(name string, value float64, with func(Spec, float64) Spec) []change {
+		return []change{{name, "mm", value, 2, with}, {name, "mm", value, 0.5, with}}
+	}
+	list := both("rod", s.spec.Rod, func(p Spec, v float64) Spec { p.Rod = v; return p })
+	list = append(list, both("horn", s.spec.Horn, func(p Spec, v float64) Spec { p.Horn = v; return p })...)
+	list = append(list, both("lever", s.spec.Lever, func(p Spec, v float64) Spec { p.Lever = v; return p })...)
+	if m := s.spec.Motion; m != nil {
+		list = append(list, change{"time", "s", m.Time, 10, func(p Spec, v float64) Spec {
+			own := *p.Motion
+			own.Time, p.Motion = v, &own
+			return p
+		}})
+	}
+	if s.spec.SwingDeg > 0 {
+		list = append(list, change{"swing", "deg", s.spec.SwingDeg, 0.5, func(p Spec, v float64) Spec { p.SwingDeg = v; return p }})
+	}
+	if own := s.spec.Servo; own != nil {
+		list = append(list,
+			change{"stall torque", "N·m", own.StallTorque, 20, func(p Spec, v float64) Spec {
+				servo := *p.Servo
+				servo.StallTorque, p.Servo = v, &servo
+				return p
+			}},
+			change{"servo speed", "deg/s", own.SpeedDegPerS, 10, func(p Spec, v float64) Spec {
+				servo := *p.Servo
+				servo.SpeedDegPerS, p.Servo = v, &servo
+				return p
+			}})
+	}
+	return list
+}
+
+// trialStations are enough to find a remedy; it is then proved at full number.
+const trialStations = 46
+
+// addRemedies tries one change at a time for each check that does not pass and
+// names those that let it pass and make no other check worse.
+func (s *Stroke) addRemedies() {
+	for i, f := range s.findings {
+		if f.Verdict == check.Pass || f.Verdict == check.Note {
+			continue
+		}
+		if cures := s.cures(i); len(cures) > 0 {
+			s.findings[i].Remedy = strings.Join(cures, ", or ")
+		}
+	}
+}
+
+func (s *Stroke) cures(number int) []string {
+	var cures []string
+	cured := func(spec Spec) bool {
+		after, err := followed(spec)
+		if err != nil {
+			return false
+		}
+		found := after.judge()
+		return check.NoWorse(s.findings, found) && found[number].Verdict == check.Pass
+	}
+	for _, c := range s.changes() {
+		coarse := func(v float64) bool {
+			spec := c.with(s.spec, v)
+			spec.Stations = min(spec.Stations, trialStations)
+			return cured(spec)
+		}
+		if v, ok := check.Nearest(c.value, c.reach, coarse); ok && cured(c.with(s.spec, v)) {
+			sign := ">="
+			if c.reach < 1 {
+				sign = "<="
+			}
+			cures = append(cures, fmt.Sprintf("%s %s %s %s", c.name, sign, check.Number(v), c.unit))
+		}
+	}
+	return cures
+}
