@@ -104,6 +104,7 @@ func (h *Housing) clampValues(v map[string]any) {
 	v["slit_width"], v["slit_closes"], v["ear_thickness"] = c.Slit, math.Pi*h.spec.Card.Slip(), c.Thickness
 	v["screw_size"], v["screw_count"], v["captive_nut"] = c.Screw.Size, 1, c.Nut
 	v["screw_axis"], v["screw_height"], v["ears_reach"] = h.clamp.axis, h.clamp.height, h.clamp.end
+	v["clamp_tension"], v["clamp_closing_force"] = h.clampTension(), h.clampClosing()
 	v["screw_length_min"], v["screw_length_max"] = least, most
 }
 

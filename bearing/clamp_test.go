@@ -131,3 +131,45 @@ func TestClampRefused(t *testing.T) {
 		}
 	}
 }
+
+// By hand, a 608 in PETG (44 MPa, 2500 MPa) with an M3 screw whose hole is drawn
+// 3.58 mm: the head of 5.5 mm presses at 11 MPa on pi / 4 (5.5² - 3.58²); a ring cut
+// open of 10 mm by 3.15 mm, mean radius (22.28 + 3.15) / 2, closes by pi 0.1 mm;
+// from both ends a band at mu 0.15 holds 2 F (1 - e^(-0.15 pi)) (rope friction).
+// 30 % of it is left after creep.
+func TestClampHolds(t *testing.T) {
+	spec := lampSpec(t)
+	spec.Bearing, spec.Fit, spec.Flange, spec.Clamp = find(t, "608"), bearing.Slip, nil, &bearing.Clamp{Screw: screw(t, "M3")}
+	spec.Load = bearing.Load{}
+	h, err := bearing.NewHousing(spec)
+	if err != nil {
+		t.Fatal(err)
+	}
+	tension := 11 * math.Pi / 4 * (5.5*5.5 - 3.58*3.58)
+	mean := (22.28 + 3.15) / 2
+	closing := 0.1 * math.Pi * 2500 * (10 * 3.15 * 3.15 * 3.15 / 12) / (3 * math.Pi * mean * mean * mean)
+	holds := 2 * (tension - closing) * (1 - math.Exp(-0.15*math.Pi))
+	v := h.Values()
+	for key, want := range map[string]float64{"clamp_tension": tension, "clamp_closing_force": closing, "retention": holds, "retention_after_creep": 0.3 * holds} {
+		if have := v[key].(float64); !near(have, want, 1e-6*want) {
+			t.Errorf("%s = %v, want %v", key, have, want)
+		}
+	}
+	for _, test := range []struct {
+		pull float64
+		want check.Verdict
+	}{{0, check.Pass}, {0.3 * holds / 4, check.Caution}, {0.3 * holds * 1.01, check.Fail}} {
+		spec.Load.Axial = -test.pull
+		if f := judged(t, spec, "retention"); f.Verdict != test.want || !near(f.Value, 0.3*holds, 0.01) || f.Detail == "" {
+			t.Errorf("pulled by %v N: %+v, want %s", test.pull, f, test.want)
+		}
+	}
+	// A short thread in the far ear strips before the head sinks in: 11 MPa x 0.5 on pi 3 x 2.
+	spec.Clamp.Thickness = 2
+	if h, err = bearing.NewHousing(spec); err != nil {
+		t.Fatal(err)
+	}
+	if have := h.Values()["clamp_tension"].(float64); !near(have, 5.5*math.Pi*6, 1e-6) {
+		t.Errorf("short thread: %v N", have)
+	}
+}

@@ -19,8 +19,11 @@ const (
 const rimToPush = 0.4
 
 // retention returns the force in N that holds the fresh fit at its least
-// interference.
+// interference, or a clamp at a hand-tight screw.
 func (h *Housing) retention() float64 {
+	if h.spec.Clamp != nil {
+		return h.clampHold()
+	}
 	if h.deltaMax <= 0 {
 		return 0
 	}
@@ -192,7 +195,7 @@ func (h *Housing) removal() check.Finding {
 	reach, _ := h.reachOverFace()
 	switch {
 	case reach >= rimToPush:
-		return removalRule.Say(check.Pass, reach, "the knock-out slots open the ring's face: push through them in turn, a little at a time", "")
+		return removalRule.Say(check.Pass, reach, "the knock-out openings show the ring's face: push through them in turn, a little at a time", "")
 	case b.Kind == Tapered && b.E == 0:
 		return removalRule.Say(check.Note, 0, "the inner diameter of the cup's back face is not known", "look through the shoulder hole whether a rim of the cup shows before you press it in")
 	case rim >= rimToPush:
@@ -207,7 +210,7 @@ func (h *Housing) removal() check.Finding {
 }
 
 func (h *Housing) knockOutFindings() []check.Finding {
-	if len(h.slots) == h.spec.InspectionSlots {
+	if h.knockOuts() == 0 {
 		return nil
 	}
 	reach, most := h.reachOverFace()

@@ -160,10 +160,8 @@ func (h *Housing) retained() check.Finding {
 	value := h.leastRetention()*creepFactor + h.lipForce()
 	pull := -h.spec.Load.Axial
 	switch {
-	case h.spec.Clamp != nil && pull > 0:
-		return retentionRule.Say(check.Caution, value, "the clamp holds it by friction alone, at a tension of its screw that nobody knows", hold)
 	case h.spec.Clamp != nil:
-		return retentionRule.Say(check.Pass, value, "the clamp grips it", "")
+		return h.clamped(pull)
 	case h.spec.Cap != nil:
 		return retentionRule.Say(check.Pass, value, fmt.Sprintf("the cap holds it with %d screws; the value is friction alone", h.spec.Cap.Count), "")
 	case pull < 0:
@@ -184,6 +182,24 @@ func (h *Housing) retained() check.Finding {
 		f.Verdict, f.Remedy = check.Caution, "hold what pulls out by a screwed cap"
 		f.Detail = "the lip rides on the ring's rounded corner: it keeps the ring in, it does not carry a load"
 	}
+	return f
+}
+
+// clamped judges a clamp against a pull in N. Nobody knows the tension of its
+// screw, so that no pull passes.
+func (h *Housing) clamped(pull float64) check.Finding {
+	const test = "test it with the load before it is shown, or hold it by a screwed cap or a load that presses into the seat"
+	value := h.retention() * creepFactor
+	guess := fmt.Sprintf("an estimate: the screw turned tight by hand pulls %s N, of which closing the slit takes %s N", check.Number(math.Round(h.clampTension())), tenth(h.clampClosing()))
+	if pull <= 0 {
+		return retentionRule.Say(check.Pass, value, "the clamp grips it; "+guess, "")
+	}
+	own := h.spec.Limits.Of(retentionRule)
+	f := retentionRule.Judge(value, check.Limit{Caution: own.Caution * pull, Fail: own.Fail * pull}, test)
+	if f.Verdict == check.Pass {
+		f.Verdict, f.Remedy = check.Caution, test
+	}
+	f.Detail = guess
 	return f
 }
 

@@ -23,6 +23,7 @@ type Housing struct {
 	leadHeight float64
 	chamfer    float64 // on the bed side: the card's, less where the foot is narrow
 	slots      []slot
+	push       pushHoles
 	relief     Relief
 	lip        fit.Fit
 	lipHeight  float64
@@ -59,9 +60,9 @@ func NewHousing(spec HousingSpec) (*Housing, error) {
 			return nil, err
 		}
 	}
-	reach := h.hole.Drawn / 2
+	reach := max(h.hole.Drawn/2, h.push.reach())
 	for _, s := range h.slots {
-		reach = s.reach
+		reach = max(reach, s.reach)
 	}
 	h.chamfer = math.Min(card.BedChamfer(), (h.footRoom()-reach-card.BeadWidth)/2)
 	if err := h.solve(); err != nil {
@@ -180,11 +181,17 @@ func (h *Housing) Fits() []fit.Fit {
 	if h.spec.Fit == CrushRibs {
 		fits = append(fits, h.tips)
 	}
+	if h.push.count > 0 {
+		fits = append(fits, h.push.hole)
+	}
 	fits = append(fits, h.lipFits()...)
 	fits = append(fits, h.capFits()...)
 	fits = append(fits, h.clampFits()...)
 	return append(fits, h.disc.fits()...)
 }
+
+// knockOuts returns the number of slots or round holes to push the ring out by.
+func (h *Housing) knockOuts() int { return len(h.slots) - h.spec.InspectionSlots + h.push.count }
 
 // Interference returns the least wanted interference in mm on the diameter;
 // negative is clearance.

@@ -10,10 +10,11 @@ import (
 )
 
 // KnockOut are slots that run from the shoulder hole outwards under the ring's
-// face, for pushing the bearing out with a rod.
+// face, or round holes under that face, for pushing the bearing out with a rod.
 type KnockOut struct {
 	Count int     // 0 for none, else 2 to 6, spread evenly
-	Width float64 // mm; 0 for 3.5, or less behind a small hole
+	Width float64 // mm; of round holes the diameter; 0 for 3.5, or less behind a small hole
+	Round bool
 }
 
 const (
@@ -37,7 +38,13 @@ func (h *Housing) placeSlots() error {
 			h.slots = append(h.slots, slot{first + 2*math.Pi*float64(i)/float64(n), width, reach})
 		}
 	}
-	add(knock.Count, math.Pi/2, knock.Width)
+	if knock.Round && knock.Count > 0 {
+		if err := h.placePush(knock); err != nil {
+			return err
+		}
+	} else {
+		add(knock.Count, math.Pi/2, knock.Width)
+	}
 	first := math.Pi / 2
 	if knock.Count > 0 {
 		first += math.Pi / float64(knock.Count)
@@ -64,13 +71,14 @@ func (h *Housing) placeSlots() error {
 func (h *Housing) knockOut() KnockOut {
 	roomy := math.Pi * h.hole.Drawn / (2 * knockOutCount) // half of the hole's edge stays
 	if k := h.spec.KnockOut; k != nil {
+		k := *k
 		if k.Width == 0 {
-			return KnockOut{k.Count, math.Min(knockOutWidth, roomy)}
+			k.Width = math.Min(knockOutWidth, roomy)
 		}
-		return *k
+		return k
 	}
 	if h.deltaMax > 0 && h.rim() < rimToPush && roomy >= 1.5 && h.footRadius()-slotMargin >= h.hole.Drawn/2+slotMargin {
-		return KnockOut{knockOutCount, math.Min(knockOutWidth, roomy)}
+		return KnockOut{Count: knockOutCount, Width: math.Min(knockOutWidth, roomy)}
 	}
 	return KnockOut{}
 }
@@ -108,6 +116,9 @@ func (h *Housing) reachOverFace() (reach, most float64) {
 	b := h.spec.Bearing
 	inner := b.backFaceInner() / 2
 	most = b.Outside/2 - b.RMin - inner
+	if h.push.count > 0 {
+		reach = max(0, math.Min(h.push.reach()-inner, most))
+	}
 	for _, s := range h.slots {
 		if s.width > sightWidth {
 			reach = max(0, math.Min(s.reach-inner, most))

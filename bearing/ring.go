@@ -173,6 +173,9 @@ func (h *Housing) holeProfiles() []profile {
 		p.add(h.FlangeThickness(), holes, nil)
 		all = append(all, p)
 	}
+	if h.push.count > 0 {
+		all = append(all, h.pushProfile())
+	}
 	if h.spec.Cap != nil {
 		height := h.Height()
 		all = append(all, profile{{height - h.pilotDepth(), height, h.capHoles(h.pilot.Drawn), nil}})

@@ -35,8 +35,8 @@ var (
 	}
 	knockOutRule = check.Rule{
 		Name: "knock-out", Unit: "mm", Sense: check.AtLeast,
-		Meaning: "How far the knock-out slots open the outer ring's face.",
-		Formula: "end of the slot - inner radius of the face; at least 1 mm, or as much as the face has",
+		Meaning: "How far the knock-out slots or holes open the outer ring's face.",
+		Formula: "outer end of the opening - inner radius of the face; at least 1 mm, or as much as the face has",
 		Source:  check.CommonPractice, Change: "a larger shoulder hole within its limits",
 	}
 	lipStrainRule = check.Rule{

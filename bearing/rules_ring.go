@@ -57,7 +57,7 @@ var (
 	retentionRule = check.Rule{
 		Name: "retention", Symbol: "F", Unit: "N", Sense: check.AtLeast, Limit: check.Limit{Caution: 3, Fail: 1},
 		Meaning: "Force that pulls the bearing out once the plastic has relaxed. A press fit in plastic alone is not a retention unless the load presses into the seat. Its limits are multiples of the load that pulls out.",
-		Formula: "pi D L mu p E_creep / E, mu = 0.15, E_creep / E = 0.3, p at the interference less its standard uncertainty; with a lip the force past the slope on which it meets the ring's corner as well",
+		Formula: "pi D L mu p E_creep / E, mu = 0.15, E_creep / E = 0.3, p at the interference less its standard uncertainty; with a lip the force past the slope on which it meets the ring's corner as well; a clamp 2 F (1 - e^(-mu pi)) E_creep / E, F its screw turned tight by hand: a quarter of the plastic's strength under its head",
 		Source:  "friction of a press fit (Shigley, eq. 7-48, as quoted); mu, creep and factors: " + check.CommonPractice, Change: "a cap, a lip or a load that presses into the seat",
 	}
 	insertionRule = check.Rule{

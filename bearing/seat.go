@@ -32,6 +32,9 @@ func SeatIn(spec HousingSpec, solid float64) (Seat, error) {
 	if err := check.InRange("diameter of the body", solid, "mm", 0, 2*geom.Extent, "the root diameter of the gear"); err != nil {
 		return Seat{}, err
 	}
+	if spec.KnockOut != nil && spec.KnockOut.Round && spec.KnockOut.Count > 0 {
+		return Seat{}, &check.FieldError{Field: "knock-out holes", Text: "round", Reason: "are of a housing's ring", Remedy: "use slots in a gear: leave round out"}
+	}
 	spec.Wall = (solid - spec.Bearing.Outside) / 2
 	if spec.Wall <= 0 {
 		return Seat{}, &check.FieldError{

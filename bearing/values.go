@@ -44,9 +44,14 @@ func (h *Housing) optionValues(v map[string]any) {
 	if h.stepped() {
 		v["bore_depth"], v["bore_wide"] = h.spec.BoreDepth, h.seat.Drawn+2*stepGap
 	}
-	if n := len(h.slots) - h.spec.InspectionSlots; n > 0 {
+	if n := h.knockOuts(); n > 0 {
 		reach, _ := h.reachOverFace()
-		v["knock_out_count"], v["knock_out_width"], v["knock_out_reach"] = n, h.knockOut().Width, reach
+		v["knock_out_count"], v["knock_out_reach"] = n, reach
+		if h.push.count > 0 {
+			v["knock_out_diameter"], v["knock_out_circle"] = h.push.hole.Wanted, 2*h.push.radius
+		} else {
+			v["knock_out_width"] = h.knockOut().Width
+		}
 	}
 	if h.relief.Width > 0 {
 		v["corner_relief_width"], v["corner_relief_depth"] = h.relief.Width, h.relief.Depth

@@ -133,6 +133,7 @@ func keysOf() map[string][]string {
 		"allowable bending stress":        {"allowable_bending"},
 		"held torque":                     {"extra_torque", "centre_of_gravity.offset"},
 		"pinion speed":                    {"speed"},
+		"speed":                           {"rpm"},
 		"kind of retainer":                {"retain.kind"},
 		"tab hole diameter":               {"tabs.diameter"},
 		"bearing":                         {"designation"},

@@ -153,6 +153,7 @@ func (r *reader) references(f *File) {
 	for name, h := range f.Housings {
 		refer(r, "housing."+name, "bearing", h.Bearing, f.Bearings)
 		refer(r, "housing."+name, "second_bearing", h.SecondBearing, f.Bearings)
+		refer(r, "housing."+name, "load", h.Load, f.Loads)
 		r.material(f, "housing."+name, "material", h.Material)
 	}
 	for name, p := range f.Plates {

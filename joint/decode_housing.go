@@ -22,6 +22,8 @@ func (t *table) housing() Housing {
 		PressingDisc:      t.yes("pressing_disc"),
 		MeasuredSeat:      t.measuredSeat("measured"),
 
+		Load:          t.text("load"),
+		RPM:           t.plain("rpm"),
 		SecondBearing: t.text("second_bearing"),
 		Span:          t.length("span"),
 		FaceToFace:    t.yes("face_to_face"),
@@ -119,7 +121,7 @@ func (t *table) knockOut() *KnockOut {
 	if t == nil {
 		return nil
 	}
-	k := KnockOut{Count: t.count("count"), Width: t.length("width")}
+	k := KnockOut{Count: t.count("count"), Width: t.length("width"), Round: t.yes("round")}
 	t.need("count")
 	t.finish()
 	return &k

@@ -23,6 +23,8 @@ type Housing struct {
 
 	Rod *Rod `json:"rod,omitzero"` // that turns in the bearing
 
+	Load          string  `json:"load,omitzero"`           // name of a table; of a ring under a wheel the gears name it
+	RPM           float64 `json:"rpm,omitzero"`            // turns per minute; from the motion of a wheel
 	SecondBearing string  `json:"second_bearing,omitzero"` // name of a table: the other bearing on the same axis
 	Span          float64 `json:"span,omitzero"`           // between the shoulders that back the two outer rings
 	FaceToFace    bool    `json:"face_to_face,omitzero"`   // those shoulders lie outside the two bearings, not between them
@@ -55,10 +57,12 @@ type Ribs struct {
 	Height float64 `json:"height,omitzero"` // mm out of the bore
 }
 
-// KnockOut are slots for pushing the bearing out; Count 0 leaves them out.
+// KnockOut are slots or round holes for pushing the bearing out; Count 0 leaves
+// them out.
 type KnockOut struct {
 	Count int     `json:"count"`
-	Width float64 `json:"width,omitzero"` // mm
+	Width float64 `json:"width,omitzero"` // mm, of a slot; of a round hole its diameter
+	Round bool    `json:"round,omitzero"` // holes under the ring's face instead of slots
 }
 
 // A CornerRelief is a groove at the foot of the seat; Width 0 leaves it out.

@@ -48,6 +48,9 @@ func (b *builder) addHousings() error {
 			}
 		} else {
 			b.find("bearing."+t.Bearing, findings...)
+			if err := b.loadRing(&spec, t); err != nil {
+				return err
+			}
 		}
 		ring, err := bearing.NewHousing(spec)
 		if err != nil {
@@ -100,38 +103,6 @@ func (b *builder) fasten(spec *bearing.HousingSpec, t Housing) error {
 	return nil
 }
 
-// refuseZeros refuses sizes that were given as 0: only what is left out is chosen.
-func (b *builder) refuseZeros(name string, t Housing) error {
-	sizes := b.file.Bearings[t.Bearing]
-	for _, q := range []struct {
-		path, field string
-		value       float64
-	}{
-		{"bearing." + t.Bearing + ".bore", "bearing bore", sizes.Bore},
-		{"bearing." + t.Bearing + ".outside", "bearing outside diameter", sizes.Outside},
-		{"bearing." + t.Bearing + ".overall", "bearing width", sizes.Overall},
-		{"bearing." + t.Bearing + ".cone_width", "cone width", sizes.ConeWidth},
-		{"bearing." + t.Bearing + ".cup_width", "cup width", sizes.CupWidth},
-		{"bearing." + t.Bearing + ".washer_bore", "housing washer bore", sizes.WasherBore},
-		{"housing." + name + ".interference", "interference", t.Interference},
-		{"housing." + name + ".wall", "wall", t.Wall},
-		{"housing." + name + ".shoulder_thickness", "shoulder thickness", t.ShoulderThickness},
-		{"housing." + name + ".shoulder_hole", "shoulder hole", t.ShoulderHole},
-		{"housing." + name + ".bore_depth", "bore depth", t.BoreDepth},
-		{"housing." + name + ".mount.thickness", "flange thickness", t.Mount.Thickness},
-		{"housing." + name + ".mount.slit", "slit width", t.Mount.Slit},
-		{"housing." + name + ".retention.height", "lip height", t.Retention.Height},
-		{"housing." + name + ".retention.thickness", "cap thickness", t.Retention.Thickness},
-	} {
-		if q.value == 0 && b.file.Has(q.path) {
-			return b.file.Blame("housing."+name, &check.FieldError{
-				Field: q.field, Value: 0, Unit: "mm", Reason: "must be greater than 0", Remedy: "leave it out to have it chosen",
-			})
-		}
-	}
-	return nil
-}
-
 // ownRing gives a ring the height and the load of the kit it belongs to.
 func (b *builder) ownRing(spec *bearing.HousingSpec, t Housing, owner *turning) error {
 	table := "housing." + spec.Name
@@ -140,6 +111,13 @@ func (b *builder) ownRing(spec *bearing.HousingSpec, t Housing, owner *turning) 
 			Field: "shoulder thickness", Value: t.ShoulderThickness, Unit: "mm", Reason: "is set by the heights of servo, bearing and wheel",
 			Remedy: fmt.Sprintf("leave it out: it becomes %s mm", check.Number(owner.shoulder)),
 		})
+	}
+	for _, q := range []struct{ key, word string }{{"load", t.Load}, {"rpm", check.Number(t.RPM)}} {
+		if b.file.Has(table + "." + q.key) {
+			return b.file.Blame(table, &check.FieldError{
+				Field: q.key, Text: q.word, Reason: "is that of the wheel which turns on this bearing", Remedy: "leave it out: the gears name load and motion",
+			})
+		}
 	}
 	if t.Mount.Kind == "clamp" {
 		return b.file.Blame(table, &check.FieldError{
@@ -157,6 +135,25 @@ func (b *builder) ownRing(spec *bearing.HousingSpec, t Housing, owner *turning) 
 	load, err := b.loadOn(t, b.file.Loads[owner.table.Load])
 	spec.Load = load
 	return err
+}
+
+// loadRing gives a ring that carries no wheel of this file the load that it
+// names, and judges what that does to the bearing.
+func (b *builder) loadRing(spec *bearing.HousingSpec, t Housing) error {
+	if t.Load == "" {
+		return nil
+	}
+	on, err := b.loadOn(t, b.file.Loads[t.Load])
+	if err != nil {
+		return err
+	}
+	on.RPM = t.RPM
+	if err := on.Validate(); err != nil {
+		return b.file.Blame("housing."+spec.Name, err)
+	}
+	spec.Load = on
+	b.find("bearing."+t.Bearing, bearing.CheckLoad(spec.Bearing, on, b.file.Limits)...)
+	return nil
 }
 
 // loadOn returns what the load puts on the bearing of a ring, with the second
