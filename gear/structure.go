@@ -28,6 +28,7 @@ type structure struct {
 	teeth     string // symbol of the gear's number of teeth
 	count     int
 	sector    bool // a part-turn gear: root is its round body
+	round     bool // no gear at all: root is the round of another part
 	inner     bool // an internal gear: its teeth are the first hole
 	solids    []solid
 	holes     []hole
@@ -125,6 +126,9 @@ func (s *structure) thin(material float64) bool { return material < s.card.BeadW
 
 // moreTeeth is the fix where the root circle is too small.
 func (s *structure) moreTeeth(lack float64) string {
+	if s.round {
+		return "hub diameter >= " + check.Number(ceilTo(s.root+2*lack)) + " mm"
+	}
 	if s.sector {
 		return "hub of the sector >= " + check.Number(ceilTo(s.root+2*lack)) + " mm"
 	}
