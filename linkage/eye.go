@@ -1,6 +1,7 @@
 package linkage
 
 import (
+	"fmt"
 	"math"
 
 	"pintle/check"
@@ -74,15 +75,10 @@ func (l *Link) bossesApart() error {
 	return nil
 }
 
-// reach returns the diameter of the largest hole round the hub's axis, as
-// wanted or as another design drew it.
+// reach returns the wanted diameter of the largest round hole about the hub's
+// axis; the openings of other designs are judged as they are drawn.
 func (h Hub) reach() float64 {
 	d := h.Hole
-	for _, o := range h.Openings {
-		for _, p := range append(append([]geom.Point{}, o.Bottom.Points...), o.Top.Points...) {
-			d = math.Max(d, 2*p.Len())
-		}
-	}
 	if h.Bolts != nil {
 		d = math.Max(d, h.Bolts.Diameter+h.Bolts.Screw.Pilot)
 	}
@@ -149,6 +145,25 @@ func (l *Link) addBolts(body *layers, height float64) error {
 	for k := range b.Count {
 		at := geom.Polar(b.Diameter/2, 2*math.Pi*float64(k)/float64(b.Count))
 		body.open(0, height, geom.Bore(at, f.Drawn, geom.ChordPlain))
+	}
+	return nil
+}
+
+// judgeOpenings adds the least web round what other designs drew into the hub,
+// and refuses an opening that breaks out.
+func (l *Link) judgeOpenings(slabs []geom.Slab) error {
+	if len(l.spec.Hub.Openings) == 0 {
+		return nil
+	}
+	more := func(lack float64) string { return "hub diameter >= " + upTo(l.hub+2*lack) + " mm, or a wider arm" }
+	for _, s := range slabs {
+		region, err := geom.RegionOf(s.Bottom)
+		if err != nil {
+			return l.refuse("hub diameter", l.hub, "is too small for what opens in it: the outlines meet", more(4*l.spec.Card.BeadWidth))
+		}
+		if web, ok := region.LeastWeb(); ok {
+			l.walls = append(l.walls, wall{web.Width, fmt.Sprintf("at (%.1f, %.1f)", web.A.X, web.A.Y), more})
+		}
 	}
 	return nil
 }

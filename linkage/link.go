@@ -113,6 +113,9 @@ func NewLink(spec LinkSpec) (*Link, error) {
 			return nil, err
 		}
 	}
+	if err := l.judgeOpenings(body.slabs()); err != nil {
+		return nil, err
+	}
 	if err := l.judgeable(); err != nil {
 		return nil, err
 	}

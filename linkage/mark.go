@@ -3,6 +3,7 @@ package linkage
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"pintle/geom"
 	"pintle/geom/lettering"
@@ -33,6 +34,11 @@ func (l *Link) addMark(body *layers) {
 		return
 	}
 	inner := max(s.Hub.reach()/2, bossEdge(l.hub, s.Hub.Boss))
+	for _, o := range s.Hub.Openings {
+		for _, p := range slices.Concat(o.Bottom.Points, o.Top.Points) {
+			inner = max(inner, p.Len())
+		}
+	}
 	outer := a.Length - max(a.Eye.Hole/2, bossEdge(a.Eye.Diameter, a.Eye.Boss))
 	room := outer - inner - 2*rim
 	for _, text := range []string{
