@@ -57,20 +57,23 @@ func (l *Link) Values() map[string]any {
 
 // Findings judges the thinnest wall.
 func (l *Link) Findings() []check.Finding {
-	thinnest := l.walls[0]
-	for _, w := range l.walls[1:] {
-		if w.value < thinnest.value {
+	return []check.Finding{judgeWalls(ruleLinkWall, l.walls, l.spec.Name, l.spec.Card, l.spec.Limits)}
+}
+
+// judgeWalls judges the thinnest of the walls of a part.
+func judgeWalls(rule check.Rule, walls []wall, part string, card fit.Card, limits check.Limits) check.Finding {
+	thinnest := walls[0]
+	for _, w := range walls[1:] {
+		if w.value < thinnest.value-1e-9 {
 			thinnest = w
 		}
 	}
-	rule := ruleLinkWall
-	bead := l.spec.Card.BeadWidth
-	rule.Limit = check.Limit{Caution: 4 * bead, Fail: 2 * bead}
-	limit := l.spec.Limits.Of(rule)
+	rule.Limit = check.Limit{Caution: 4 * card.BeadWidth, Fail: 2 * card.BeadWidth}
+	limit := limits.Of(rule)
 	f := rule.Judge(thinnest.value, limit, thinnest.fix(limit.Caution-thinnest.value))
-	f.Part, f.Detail = l.spec.Name, thinnest.where
-	return []check.Finding{f}
+	f.Part, f.Detail = part, thinnest.where
+	return f
 }
 
-// LinkRules lists the rules of printed links.
-func LinkRules() []check.Rule { return []check.Rule{ruleLinkWall} }
+// LinkRules lists the rules of printed links and brackets.
+func LinkRules() []check.Rule { return []check.Rule{ruleLinkWall, ruleBracketWall} }
