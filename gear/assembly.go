@@ -24,7 +24,8 @@ func (p *Pair) Assembly() []string {
 	if f, ok := p.saySpline(); ok && f.Remedy != "" {
 		lines = append(lines, f.Remedy)
 	}
-	for i := range p.gears {
+	for i, g := range p.gears {
+		lines = append(lines, g.body.steps...)
 		if f, ok := p.sayRetain(i); ok && f.Verdict == check.Pass {
 			lines = append(lines, f.Detail)
 		}

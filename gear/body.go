@@ -3,7 +3,7 @@ package gear
 import "pintle/fit"
 
 // A Body says what a gear's teeth sit on. A gear has at most one of Horn,
-// Journal and Bore.
+// Journal, Shaft, Seat and Bore.
 type Body struct {
 	Horn      *HornPocket
 	Journal   *Journal
@@ -13,6 +13,15 @@ type Body struct {
 	SectorHub float64     // diameter of a sector's round body, mm; 0 for a chosen one
 	Rim       float64     // of an internal gear, around its roots, mm; 0 for a chosen one
 	Retain    *Retain     // what holds a journal's ring on the gear; nil for nothing
+
+	Shaft      *Shaft    // bore for a rod as measured
+	Hub        *Hub      // cylinder around the shaft; nil for none, or for what its screws need
+	SetScrew   *SetScrew // through the hub
+	Clamp      *Clamp    // of the hub
+	Seat       *Seat     // for a bearing that the gear turns on
+	Lighten    *Lighten  // spokes, holes and web between hub and rim; nil for a solid gear
+	Mark       *Mark     // letters on the gear; nil for none
+	TopChamfer float64   // on teeth and holes at the face away from the bed, mm; 0 for none
 }
 
 // A HornPocket holds the servo's own horn. The sizes are those of the horn, as
@@ -65,9 +74,11 @@ type Retain struct {
 	Screw fit.Screw
 }
 
-// A BoltCircle is a circle of pilot holes in which screws cut their own thread.
+// A BoltCircle is a circle of screw holes. Recesses for heads and nuts lie in
+// the face away from the bed.
 type BoltCircle struct {
 	Diameter float64 // of the circle through the centres, mm
 	Screw    fit.Screw
 	Count    int
+	Kind     string // one of fit.ScrewHoles; "" for pilot holes in which screws cut their thread
 }

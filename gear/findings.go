@@ -54,8 +54,10 @@ func (p *Pair) Findings() []check.Finding {
 		if f, ok := p.sayReadings(i); ok {
 			all = append(all, f)
 		}
-		if f, ok := p.sayRetain(i); ok {
-			all = append(all, f)
+		for _, say := range []func(int) (check.Finding, bool){p.sayRetain, p.sayShaft, p.sayMark} {
+			if f, ok := say(i); ok {
+				all = append(all, f)
+			}
 		}
 	}
 	if f, ok := p.saySpline(); ok {
@@ -150,6 +152,8 @@ func (p *Pair) judgeMargins(i int) []check.Finding {
 		{"hub-wall", check.Limit{Caution: 4 * bead, Fail: 2 * bead}},
 		{"journal-wall", check.Limit{Caution: 4 * bead, Fail: math.Max(2*bead, 0.1*p.gears[i].journalBore())}},
 		{"hole-web", check.Limit{Caution: 2 * bead, Fail: bead}},
+		{"spoke", check.Limit{Caution: 4 * bead, Fail: 2 * bead}},
+		{"web-thickness", check.Limit{Caution: 6 * p.spec.Card.LayerThickness, Fail: 3 * p.spec.Card.LayerThickness}},
 	} {
 		limit := p.limit(l.rule, l.limit)
 		least, found := margin{value: math.Inf(1)}, false

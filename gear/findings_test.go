@@ -102,6 +102,9 @@ func TestRulesAreComplete(t *testing.T) {
 	spec := lampSpec()
 	spec.Measured[1] = []Readings{{Span: 16.2}}
 	findings := append(mustPair(t, spec).Findings(), mustPair(t, ringSpec(24, 60)).Findings()...)
+	light := lampSpec()
+	light.Wheel = Body{Shaft: &Shaft{Kind: HexBore, Size: 6}, Lighten: &Lighten{Kind: Spokes, Web: 3}, Mark: &Mark{Under: "wheel"}}
+	findings = append(findings, mustPair(t, light).Findings()...)
 	for _, f := range append(findings, mustPair(t, sectorSpec()).Findings()...) {
 		if !listed[f.Check] {
 			t.Errorf("%s is not among the rules", f.Check)

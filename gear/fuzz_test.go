@@ -29,7 +29,7 @@ func FuzzPair(f *testing.F) {
 		spec.Card.Outside, spec.Card.BeadWidth = fit.Error{Offset: outside}, bead
 		switch kind / 4 % 4 {
 		case 1:
-			spec.Wheel = Body{Bore: hub, Bolts: &BoltCircle{circle, m3, int(kind / 16)}}
+			spec.Wheel = Body{Bore: hub, Bolts: &BoltCircle{Diameter: circle, Screw: m3, Count: int(kind / 16)}}
 		case 2:
 			spec.Wheel = Body{Journal: &Journal{Bore: hub, Length: face / 2, ShoulderDiameter: hub + 4, ShoulderHeight: 1, Hollow: hub / 2}}
 		case 3:
@@ -66,7 +66,7 @@ func FuzzKinds(f *testing.F) {
 			spec.Rack = Rack{b, c, a / 20}
 			spec.Wheel.Rim = a
 		case 4:
-			spec.Wheel.Bolts = &BoltCircle{a * 10, screw, int(kind / 8 % 20)}
+			spec.Wheel.Bolts = &BoltCircle{Diameter: a * 10, Screw: screw, Count: int(kind / 8 % 20)}
 		case 5:
 			spec.Wheel = Body{Bore: c, Sector: int(a), SectorHub: b}
 		case 6:

@@ -42,6 +42,7 @@ func (s *structure) addHorn(h HornPocket) error {
 		return err
 	}
 	s.fits = append(s.fits, hub)
+	s.around = math.Max(s.around, p.drawn)
 	s.holes = append(s.holes, hole{s.floor, s.height, p.outline})
 	field, size := h.reach()
 	if s.floor < s.face {

@@ -26,6 +26,10 @@ func (s *structure) chamfers(drawn tooth) {
 	if s.chamfer < full {
 		s.chamfer = math.Max(math.Floor(s.chamfer/0.05+1e-9)*0.05, 0)
 	}
+	if wanted := s.spec.TopChamfer; wanted > 0 && s.face-wanted > full {
+		s.topHoles = math.Max(math.Min(wanted, least/4), leastChamfer)
+		s.topTeeth = math.Max(math.Min(math.Min(wanted, tip), least/4), leastChamfer)
+	}
 }
 
 // assemble makes the part. Where the sloping walls of the bed-side layer cannot
@@ -34,86 +38,160 @@ func (s *structure) assemble(drawn tooth) (geom.Part, error) {
 	wanted := s.chamfer
 	for range 4 {
 		c := math.Max(s.chamfer, leastChamfer)
-		part, err := geom.NewPart(s.part, s.slabs(drawn, c, s.relief)...)
+		part, err := s.made(s.slabs(drawn, c, s.relief))
 		if err == nil {
 			return part, nil
 		}
-		s.chamfer, s.relief = s.chamfer/2, s.relief/2
+		s.chamfer, s.relief, s.topTeeth, s.topHoles = s.chamfer/2, s.relief/2, s.topTeeth/2, s.topHoles/2
 		if wanted == 0 {
 			break
 		}
 	}
-	s.chamfer, s.relief = 0, 0
-	return geom.NewPart(s.part, s.slabs(drawn, 0, 0)...)
+	s.chamfer, s.relief, s.topTeeth, s.topHoles = 0, 0, 0, 0
+	return s.made(s.slabs(drawn, 0, 0))
 }
 
-// slabs cuts solids and holes into layers at every height where one begins or
-// ends. A chamfer c of 0 makes the bed-side layer a plain prism.
+// made drills what crosses the layers and proves the part.
+func (s *structure) made(slabs []geom.Slab) (geom.Part, error) {
+	if len(s.cuts) > 0 {
+		var err error
+		if slabs, err = geom.CutAcross(slabs, s.card.LayerThickness, s.card.BeadWidth, s.cuts...); err != nil {
+			return geom.Part{}, err
+		}
+	}
+	return geom.NewPart(s.part, slabs...)
+}
+
+// slabs cuts solids, holes and slopes into layers at every height where one
+// begins or ends. A chamfer c of 0 makes the bed-side layer a plain prism.
 func (s *structure) slabs(drawn tooth, c, relief float64) []geom.Slab {
-	bed := s.card.BedChamfer()
-	heights := []float64{0, bed, s.height}
+	heights := []float64{0, s.card.BedChamfer(), s.height}
 	for _, o := range s.solids {
 		heights = append(heights, o.z0, o.z1)
 	}
 	for _, h := range s.holes {
 		heights = append(heights, h.z0, h.z1)
 	}
+	for _, l := range s.letters {
+		heights = append(heights, l.z0, l.z1)
+	}
+	for _, w := range s.slopes {
+		heights = append(heights, w.z0, w.z1)
+	}
 	if s.lead > 0 {
 		heights = append(heights, s.height-s.lead)
 	}
+	if s.topHoles > 0 {
+		heights = append(heights, s.face-s.spec.TopChamfer)
+	}
 	sort.Float64s(heights)
 	var slabs []geom.Slab
-	for i := 1; i < len(heights); i++ {
-		z0, z1 := heights[i-1], heights[i]
+	z0 := heights[0]
+	for _, z1 := range heights[1:] {
 		if z1-z0 < 1e-6 {
 			continue
 		}
-		slab := geom.Slab{Z0: z0, Z1: z1, Bottom: s.section((z0 + z1) / 2)}
-		switch {
-		case z0 == 0 && c > 0:
-			slab.Top = slab.Bottom
-			slab.Bottom = s.widened(slab.Top, relief)
-			if s.inner {
-				slab.Bottom[0] = slab.Top[0].Resize(slab.Top[0].Diameter() - 2*relief)
-				slab.Bottom[1] = drawn.relieved(slab.Top[1], c)
-			} else {
-				slab.Bottom[0] = drawn.relieved(slab.Top[0], c)
-			}
-		case s.lead > 0 && z1 == s.height:
-			slab.Top = s.widened(slab.Bottom, s.lead)
-			slab.Top[0] = slab.Bottom[0].Resize(slab.Bottom[0].Diameter() - 2*s.lead)
-		}
-		slabs = append(slabs, slab)
+		slabs = append(slabs, s.slab(z0, z1, drawn, c, relief))
+		z0 = z1
 	}
 	return slabs
 }
 
-// section returns the contours at a height: the solid, then its holes.
-func (s *structure) section(z float64) []geom.Contour {
-	var contours []geom.Contour
-	for _, o := range s.solids {
-		if o.z0 < z && z < o.z1 {
-			contours = append(contours, o.contour)
+// slab returns what stands between two neighbouring heights.
+func (s *structure) slab(z0, z1 float64, drawn tooth, c, relief float64) geom.Slab {
+	l := geom.Slab{Z0: z0, Z1: z1}
+	sloping := false
+	put := func(bottom, top geom.Contour, slopes bool) {
+		l.Bottom, l.Top = append(l.Bottom, bottom), append(l.Top, top)
+		sloping = sloping || slopes
+	}
+	middle := (z0 + z1) / 2
+	for i, o := range s.solids {
+		switch e := s.edge(z0, z1, o.z1, c, relief); {
+		case !(o.z0 < middle && middle < o.z1):
+		case i == 0 && !s.inner && e.teeth > 0:
+			e.put(put, o.contour, drawn.relieved(o.contour, e.teeth))
+		case (i == 0 || z1 == s.height) && e.round > 0:
+			e.put(put, o.contour, o.contour.Resize(o.contour.Diameter()-2*e.round))
+		default:
+			put(o.contour, o.contour, false)
 		}
 	}
-	for _, h := range s.holes {
-		if h.z0 < z && z < h.z1 {
-			contours = append(contours, h.contour)
+	for i, h := range s.holes {
+		switch e := s.edge(z0, z1, h.z1, c, relief); {
+		case !(h.z0 < middle && middle < h.z1):
+		case i == 0 && s.inner && e.teeth > 0:
+			e.put(put, h.contour, drawn.relieved(h.contour, e.teeth))
+		case e.round > 0:
+			e.put(put, h.contour, widened(h.contour, e.round))
+		default:
+			put(h.contour, h.contour, false)
 		}
 	}
-	return contours
+	for _, l := range s.letters {
+		if l.z0 < middle && middle < l.z1 {
+			put(l.contour, l.contour, false)
+		}
+	}
+	for _, w := range s.slopes {
+		if w.z0 < middle && middle < w.z1 {
+			put(w.at(z0), w.at(z1), true)
+		}
+	}
+	if !sloping {
+		l.Top = nil
+	}
+	return l
 }
 
-// widened returns the section with its holes opened by c on the radius; the
-// caller replaces the first contour, which is no hole.
-func (s *structure) widened(section []geom.Contour, c float64) []geom.Contour {
-	wide := make([]geom.Contour, len(section))
-	for i, hole := range section[1:] {
-		if len(hole.Curves) == 1 {
-			wide[i+1] = hole.Resize(hole.Diameter() + 2*c)
-		} else {
-			wide[i+1] = hole.Fatten(-c)
-		}
+// An edge is how far the edges of a layer give way: of the teeth, of everything
+// else, and whether at its upper end.
+type edge struct {
+	teeth, round float64
+	above        bool
+}
+
+// edge returns the edge of what stands in a layer and ends at a height.
+func (s *structure) edge(z0, z1, end, c, relief float64) edge {
+	switch {
+	case z0 == 0 && c > 0:
+		return edge{c, relief, false}
+	case s.lead > 0 && z1 == s.height:
+		return edge{s.lead, s.lead, true}
+	case s.topHoles > 0 && z1 == s.face && end == s.face:
+		return edge{s.topTeeth, s.topHoles, true}
 	}
-	return wide
+	return edge{}
+}
+
+func (e edge) put(put func(bottom, top geom.Contour, slopes bool), whole, given geom.Contour) {
+	if e.above {
+		put(whole, given, true)
+	} else {
+		put(given, whole, true)
+	}
+}
+
+// at returns the slope's contour at a height.
+func (w slope) at(z float64) geom.Contour {
+	switch z {
+	case w.z0:
+		return w.bottom
+	case w.z1:
+		return w.top
+	}
+	share := (z - w.z0) / (w.z1 - w.z0)
+	i := -1
+	return w.bottom.Map(func(p geom.Point) geom.Point {
+		i++
+		return p.Add(w.top.Points[i].Sub(p).Scale(share))
+	})
+}
+
+// widened returns a hole opened by c on the radius.
+func widened(hole geom.Contour, c float64) geom.Contour {
+	if len(hole.Curves) == 1 {
+		return hole.Resize(hole.Diameter() + 2*c)
+	}
+	return hole.Fatten(-c)
 }

@@ -23,7 +23,7 @@ func randomBody(rnd *rand.Rand) PairSpec {
 	root := spec.Module * (float64(spec.Teeth[1]) - 2.5)
 	spec.Wheel = Body{
 		Bore:  2 + root*rnd.Float64()/2,
-		Bolts: &BoltCircle{root * (0.5 + rnd.Float64()/2), m3, 1 + rnd.IntN(10)},
+		Bolts: &BoltCircle{Diameter: root * (0.5 + rnd.Float64()/2), Screw: m3, Count: 1 + rnd.IntN(10)},
 	}
 	return spec
 }

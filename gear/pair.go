@@ -138,6 +138,7 @@ func (p *Pair) Values() map[string]any {
 	p.addStrength(v)
 	p.addMotion(v)
 	p.addSpline(v)
+	p.addBodies(v)
 	return v
 }
 

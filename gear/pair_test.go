@@ -33,7 +33,7 @@ func lampSpec() PairSpec {
 		}},
 		Wheel: Body{
 			Journal: &Journal{Bore: 17, Length: 6, ShoulderDiameter: 23, ShoulderHeight: 2, Hollow: 6},
-			Bolts:   &BoltCircle{36, m3, 4},
+			Bolts:   &BoltCircle{Diameter: 36, Screw: m3, Count: 4},
 		},
 	}
 }

@@ -101,15 +101,9 @@ func (s *structure) addNutPocket(screw fit.Screw) error {
 	}
 	hollow := &s.holes[len(s.holes)-1]
 	hollow.z0 = depth
-	corner := f.Drawn / math.Sqrt(3)
-	var curves []geom.Curve
-	for k := range 6 {
-		a := -math.Pi / 3 * float64(k)
-		curves = append(curves, geom.Line{A: geom.Polar(corner, a), B: geom.Polar(corner, a-math.Pi/3)})
-	}
-	s.holes = append(s.holes, hole{0, depth, geom.NewContour(curves, geom.ChordFlank)})
+	s.holes = append(s.holes, hole{0, depth, hexagon(geom.Point{}, f.Drawn, 0)})
 	wanted := 2 * f.Wanted / math.Sqrt(3)
-	return s.inRoot("retaining screw", screw.Diameter, wanted, 2*corner, s.moreTeeth)
+	return s.inRoot("retaining screw", screw.Diameter, wanted, 2*f.Drawn/math.Sqrt(3), s.moreTeeth)
 }
 
 // sayRetain tells what holds the wheel in its bearing.
@@ -157,10 +151,10 @@ func (p *Pair) retainer(i int) (Retain, bool) {
 // heldBy returns the pair with another retainer on gear i; it is not proved.
 func (p *Pair) heldBy(i int, r Retain) (*Pair, error) {
 	trial := &Pair{solution: p.solution, gears: p.gears}
-	body := [2]*Body{&trial.spec.Pinion, &trial.spec.Wheel}[i]
-	body.Retain = &r
+	b := p.spec.body(i)
+	b.Retain = &r
 	var err error
-	trial.gears[i], err = newGear(trial.solution, i)
+	trial.gears[i], err = p.bodied(i, b)
 	return trial, err
 }
 

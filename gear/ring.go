@@ -15,7 +15,7 @@ const ringModules = 3
 // newRing lays out an internal gear: a rim around the roots with screw holes.
 func newRing(s structure, nominal tooth, outline geom.Contour) (structure, error) {
 	b := s.spec
-	if b.Horn != nil || b.Journal != nil || b.Bore != 0 || b.Retain != nil {
+	if b.Horn != nil || b.Journal != nil || b.Bore != 0 || b.Retain != nil || b.Shaft != nil || b.Seat != nil || b.Hub != nil || b.SetScrew != nil || b.Clamp != nil || b.Lighten != nil {
 		return s, &check.FieldError{
 			Field: "hub of " + s.part, Text: "internal gear", Reason: "has no room in an internal gear",
 			Remedy: "leave hub and bore out; screw the rim to what turns with a bolt circle",
@@ -51,8 +51,14 @@ func (s *structure) addRimBolts(b BoltCircle, outside fit.Fit) error {
 	if err := check.Positive("pilot hole of "+s.part, b.Screw.Pilot, "mm", "choose a screw, such as M3"); err != nil {
 		return err
 	}
-	f := s.card.Hole(s.part, b.Screw.Size+" pilot hole", b.Screw.Pilot)
-	s.fits = append(s.fits, f)
+	if b.Kind != "" && b.Kind != fit.SelfCutting && b.Kind != fit.Clearance {
+		return &check.FieldError{Field: "screw holes of " + s.part, Text: b.Kind, Reason: "are not made in the rim of an internal gear", Remedy: `use "self-cutting" or "clearance"`}
+	}
+	p, err := s.layBolt(b)
+	if err != nil {
+		return err
+	}
+	f := p.bore
 	in, out := (b.Diameter-f.Wanted-s.root)/2, (outside.Wanted-b.Diameter-f.Wanted)/2
 	switch {
 	case s.thin((b.Diameter - f.Drawn - s.drawn) / 2):

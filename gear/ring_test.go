@@ -19,7 +19,7 @@ func ringSpec(z1, z2 int) PairSpec {
 	spec := bareSpec(z1, -z2)
 	spec.Shift = [2]float64{0.3, -0.3}
 	spec.Rack = Rack{0.8, 0.45, 0.38}
-	spec.Wheel = Body{Bolts: &BoltCircle{spec.Module*(float64(z2)+2.5+0.6) + 8, m3, 6}}
+	spec.Wheel = Body{Bolts: &BoltCircle{Diameter: spec.Module*(float64(z2)+2.5+0.6) + 8, Screw: m3, Count: 6}}
 	return spec
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"pintle/check"
+	"pintle/drawing"
 	"pintle/fit"
 	"pintle/geom"
 )
@@ -20,7 +21,9 @@ type structure struct {
 	foot      float64   // of the journal
 	chamfer   float64   // on the teeth, at the bed
 	relief    float64   // on the holes, at the bed
-	lead      float64   // lead-in of the journal
+	lead      float64   // lead-in of the journal, chamfer of a hub's end
+	topTeeth  float64   // chamfer on the teeth, at the top
+	topHoles  float64   // on the holes, at the top
 	hornHoles []float64 // distances of the horn's screw holes that are used, mm
 	root      float64   // wanted root diameter
 	drawn     float64   // drawn root diameter
@@ -32,8 +35,19 @@ type structure struct {
 	inner     bool // an internal gear: its teeth are the first hole
 	solids    []solid
 	holes     []hole
+	slopes    []slope
+	cuts      []geom.Cut
 	margins   []margin
 	fits      []fit.Fit
+	letters   []hole  // of a mark: drawn as they are, never chamfered
+	around    float64 // drawn diameter of what the axis needs beyond core
+	hubDrawn  float64 // diameter of the hub cylinder
+	webFoot   float64 // sloping foot of a web
+	saved     float64 // mm³ that lightening takes out
+	values    map[string]float64
+	dims      []drawing.Dimension
+	steps     []string // of the assembly
+	unmarked  []string // what a mark had no room for
 }
 
 // A solid is the outer contour between two heights.
@@ -46,6 +60,12 @@ type solid struct {
 type hole struct {
 	z0, z1  float64
 	contour geom.Contour
+}
+
+// A slope is a contour that changes between two heights, point by point.
+type slope struct {
+	z0, z1      float64
+	bottom, top geom.Contour
 }
 
 // A margin is the material between two surfaces of the finished part, and what
@@ -65,6 +85,10 @@ func newStructure(spec PairSpec, i int, nominal, drawn tooth, outline geom.Conto
 		face: spec.FaceWidth, height: spec.FaceWidth,
 		root: 2 * nominal.rf, drawn: 2 * drawn.rf, module: spec.Module,
 		teeth: [2]string{"z1", "z2"}[i], count: nominal.z, inner: nominal.inner,
+		values: map[string]float64{},
+	}
+	if err := check.InRange("top chamfer of "+s.part, s.spec.TopChamfer, "mm", 0, s.face/4, "use 0.4 mm, or 0 for none"); err != nil {
+		return s, err
 	}
 	if nominal.inner {
 		s, err := newRing(s, nominal, outline)
@@ -89,9 +113,20 @@ func newStructure(spec PairSpec, i int, nominal, drawn tooth, outline geom.Conto
 		err = s.addJournal(*b.Journal)
 	case b.Bore != 0:
 		err = s.addBore(b.Bore)
+	case b.Shaft != nil:
+		err = s.addShaft(*b.Shaft)
+	case b.Seat != nil:
+		err = s.addSeat(*b.Seat)
 	}
 	if err == nil && s.spec.Bolts != nil {
 		err = s.addBolts(*s.spec.Bolts)
+	}
+	if err == nil && s.spec.Lighten != nil {
+		s.around = math.Max(s.around, s.core())
+		err = s.addLighten(*s.spec.Lighten)
+	}
+	if err == nil && s.spec.Mark != nil {
+		err = s.addMark(*s.spec.Mark)
 	}
 	if err == nil {
 		s.chamfers(drawn)
@@ -101,14 +136,16 @@ func newStructure(spec PairSpec, i int, nominal, drawn tooth, outline geom.Conto
 
 func (s *structure) oneHub() error {
 	n := 0
-	for _, has := range []bool{s.spec.Horn != nil, s.spec.Journal != nil, s.spec.Bore != 0} {
+	for _, has := range []bool{s.spec.Horn != nil, s.spec.Journal != nil, s.spec.Bore != 0, s.spec.Shaft != nil, s.spec.Seat != nil} {
 		if has {
 			n++
 		}
 	}
 	switch {
 	case n > 1:
-		return s.refuse("hub", float64(n), "", "has more than one kind", "choose a horn pocket, a journal or a bore")
+		return s.refuse("hub", float64(n), "", "has more than one kind", "choose a horn pocket, a journal, a bore or a bearing's seat")
+	case s.spec.Shaft == nil && (s.spec.Hub != nil || s.spec.SetScrew != nil || s.spec.Clamp != nil):
+		return &check.FieldError{Field: "hub of " + s.part, Text: "cylinder", Reason: "has no shaft to hold", Remedy: "give the shaft's size, or leave hub, set screw and clamp out"}
 	case s.spec.Retain != nil && s.spec.Journal == nil:
 		return &check.FieldError{Field: "kind of retainer of " + s.part, Text: s.spec.Retain.Kind, Reason: "has no journal to hold", Remedy: "leave it out, or give the gear a journal"}
 	case s.spec.Horn != nil && s.spec.Bolts != nil:
@@ -162,45 +199,9 @@ func (s *structure) addBore(d float64) error {
 	return s.inRoot("bore", d, d, f.Drawn, atMost("bore", d, 2))
 }
 
-// addBolts makes the pilot holes, clear of the shoulder that stands above.
-func (s *structure) addBolts(b BoltCircle) error {
-	if err := check.InRange("bolt count of "+s.part, float64(b.Count), "", 1, 60, "use 3 or 4 screws"); err != nil {
-		return err
-	}
-	if err := check.Positive("pilot hole of "+s.part, b.Screw.Pilot, "mm", "choose a screw, such as M3"); err != nil {
-		return err
-	}
-	if err := check.Positive("bolt circle of "+s.part, b.Diameter, "mm", "use a circle between hub and teeth"); err != nil {
-		return err
-	}
-	f := s.card.Hole(s.part, b.Screw.Size+" pilot hole", b.Screw.Pilot)
-	s.fits = append(s.fits, f)
-	for k := range b.Count {
-		centre := geom.Polar(b.Diameter/2, 2*math.Pi*float64(k)/float64(b.Count))
-		s.addHole(f, centre, 0, s.face, geom.ChordFlank)
-	}
-	inner := s.core()
-	if s.thin((b.Diameter - f.Drawn - inner) / 2) {
-		return s.refuse("bolt circle", b.Diameter, "mm", "brings its holes into the hub", "bolt circle >= "+check.Number(ceilTo(inner+f.Drawn+2*s.card.BeadWidth)))
-	}
-	s.margins = append(s.margins, margin{"hole-web", (b.Diameter - f.Wanted - inner) / 2, "between bolt holes and hub", atLeast("bolt circle", b.Diameter, 2)})
-	if err := s.inRoot("bolt circle", b.Diameter, b.Diameter+f.Wanted, b.Diameter+f.Drawn, atMost("bolt circle", b.Diameter, 2)); err != nil {
-		return err
-	}
-	if b.Count == 1 {
-		return nil
-	}
-	apart := math.Sin(math.Pi / float64(b.Count))
-	if s.thin(b.Diameter*apart - f.Drawn) {
-		return s.refuse("bolt count", float64(b.Count), "", "brings the bolt holes into each other", "use fewer screws")
-	}
-	s.margins = append(s.margins, margin{"hole-web", b.Diameter*apart - f.Wanted, "between bolt holes", atLeast("bolt circle", b.Diameter, 1/apart)})
-	return nil
-}
-
 // core returns the drawn diameter of what stands or opens around the axis.
 func (s *structure) core() float64 {
-	d := 0.0
+	d := s.around
 	for _, o := range s.solids[1:] {
 		d = math.Max(d, o.contour.Diameter())
 	}

@@ -87,6 +87,17 @@ func (c Contour) circle() (Arc, bool) {
 	return arc, ok
 }
 
+// Area returns the area in mm² that the sampled points enclose, negative for a
+// hole.
+func (c Contour) Area() float64 {
+	sum := 0.0
+	for i, p := range c.Points {
+		q := c.Points[(i+1)%len(c.Points)]
+		sum += p.X*q.Y - p.Y*q.X
+	}
+	return sum / 2
+}
+
 // Map returns the contour with each sampled point moved by f. The curves are
 // not kept: the result pairs with c vertex by vertex and exists as points only.
 func (c Contour) Map(f func(Point) Point) Contour {

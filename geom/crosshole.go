@@ -20,6 +20,32 @@ type CrossHole struct {
 	From, To  float64 // where it begins and ends along the axis, mm from Centre
 }
 
+// A Slot is an upright cut with level floor and ceiling: a slit, a pocket for a
+// nut that lies.
+type Slot struct {
+	Centre    Point   // in plan, mm
+	Direction float64 // of its length in plan, rad
+	Length    float64 // mm
+	Width     float64 // mm, across
+	Z0, Z1    float64 // mm over the bed, within the part
+}
+
+// A Cut is what CutAcross takes from a part: a CrossHole or a Slot.
+type Cut interface {
+	slices(layer, bead float64) ([]slice, error)
+}
+
+func (s Slot) slices(_, _ float64) ([]slice, error) {
+	if !(s.Length > 0 && s.Width > 0 && s.Z0 < s.Z1) {
+		return nil, fmt.Errorf("a slot of %g x %g mm from %g to %g mm is nothing to cut", s.Length, s.Width, s.Z0, s.Z1)
+	}
+	strip, err := RegionOf([]Contour{Rectangle(s.Centre, s.Length, s.Width, 0, s.Direction, ChordPlain)})
+	if err != nil {
+		return nil, err
+	}
+	return []slice{{SnapLength(s.Z0), SnapLength(s.Z1), strip}}, nil
+}
+
 // halfWidth returns half the width of the hole at a height over the axis, or a
 // number below zero.
 func (h CrossHole) halfWidth(z float64) float64 {
@@ -75,15 +101,24 @@ func (h CrossHole) slices(layer, bead float64) ([]slice, error) {
 	return all, nil
 }
 
-// Drill returns the slabs with holes drilled across. A slab that a hole meets
+// Drill returns the slabs with holes drilled across, like CutAcross.
+func Drill(slabs []Slab, layer, bead float64, holes ...CrossHole) ([]Slab, error) {
+	cuts := make([]Cut, len(holes))
+	for i, h := range holes {
+		cuts[i] = h
+	}
+	return CutAcross(slabs, layer, bead, cuts...)
+}
+
+// CutAcross returns the slabs with holes and slots cut into them. A slab that a hole meets
 // is cut in slices no thicker than the layer the printer lays, each less a
 // strip of the hole's width there; where a step would show, the layers step
 // too. Neighbouring slabs get corners where slices end on their outlines. Loops
 // below one bead squared are dropped. A hole must not reach into a loft, above
 // the top or below the bed.
-func Drill(slabs []Slab, layer, bead float64, holes ...CrossHole) ([]Slab, error) {
+func CutAcross(slabs []Slab, layer, bead float64, cuts ...Cut) ([]Slab, error) {
 	d := drill{bead: bead, known: newWelder()}
-	for i, h := range holes {
+	for i, h := range cuts {
 		cuts, err := h.slices(layer, bead)
 		if err != nil {
 			return nil, fmt.Errorf("cross hole %d: %w", i+1, err)

@@ -92,3 +92,33 @@ func BenchmarkDrill(b *testing.B) {
 		}
 	}
 }
+
+// A slot takes its box from a block: length x width x height, and a slot that
+// runs out at the top leaves no roof.
+func TestSlot(t *testing.T) {
+	block := geom.Rectangle(geom.Point{}, 20, 20, 0, 0, geom.ChordPlain)
+	slabs := []geom.Slab{{Z0: 0, Z1: 10, Bottom: []geom.Contour{block}}}
+	for _, test := range []struct {
+		name  string
+		slot  geom.Slot
+		taken float64
+	}{
+		{"pocket", geom.Slot{Centre: geom.Point{X: 2}, Direction: 0.3, Length: 6, Width: 3, Z0: 4, Z1: 10}, 6 * 3 * 6},
+		{"slit to the edge", geom.Slot{Centre: geom.Point{X: 10}, Length: 8, Width: 2, Z0: 3, Z1: 10}, 4 * 2 * 7},
+		{"tunnel", geom.Slot{Length: 30, Width: 2, Z0: 3, Z1: 6}, 20 * 2 * 3},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			cut, err := geom.CutAcross(slabs, 0.2, 0.4, test.slot)
+			if err != nil {
+				t.Fatal(err)
+			}
+			_, m, _ := build(t, cut...)
+			if got := 4000 - m.Volume(); math.Abs(got-test.taken) > 0.01 {
+				t.Errorf("took %g mm³, want %g", got, test.taken)
+			}
+		})
+	}
+	if _, err := geom.CutAcross(slabs, 0.2, 0.4, geom.Slot{Length: 3, Width: 0, Z0: 1, Z1: 2}); err == nil {
+		t.Error("a slot without a width")
+	}
+}

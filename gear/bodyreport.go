@@ -1,0 +1,59 @@
+package gear
+
+import (
+	"fmt"
+	"strings"
+
+	"pintle/drawing"
+)
+
+// addBodies adds the sizes of both bodies to the report's values: mm, and grams
+// for what lightening saves where the plastic is known.
+func (p *Pair) addBodies(v map[string]any) {
+	for i, g := range p.gears {
+		n := fmt.Sprint(i + 1)
+		for name, value := range g.body.values {
+			v[name+n] = value
+		}
+		if g.body.saved > 0 {
+			v["lightened_mm3_"+n] = g.body.saved
+			v["mass_saved_g_"+n] = g.body.saved / 1000 * p.spec.Loading.Material[i].Density
+		}
+		if held, how := g.body.holds(pressureShare * p.spec.Loading.Material[i].Strength); how != "" && held > 0 {
+			v["shaft_torque"+n] = held
+		}
+	}
+}
+
+// Details returns what matters of one gear's body on its drawing.
+func (p *Pair) Details(part string) drawing.Details {
+	for i, g := range p.gears {
+		if part == p.spec.partName(i) {
+			return drawing.Details{Dimensions: g.body.dims, Notes: g.body.notes()}
+		}
+	}
+	return drawing.Details{}
+}
+
+// notes are the body's own lines on its drawing.
+func (s *structure) notes() []string {
+	var notes []string
+	if s.topHoles > 0 {
+		notes = append(notes, fmt.Sprintf("edges of teeth %.2f, of holes %.2f × 45° on the face away from the bed", s.topTeeth, s.topHoles))
+	}
+	if m := s.spec.Mark; m != nil && len(s.letters) > 0 {
+		how := "sunk"
+		if m.Raised {
+			how = "raised"
+		}
+		var texts []string
+		if m.Text != "" {
+			texts = append(texts, how+" "+quoted(m.Text))
+		}
+		if m.Under != "" {
+			texts = append(texts, "bed side "+quoted(m.Under))
+		}
+		notes = append(notes, "marked: "+strings.Join(texts, ", "))
+	}
+	return notes
+}

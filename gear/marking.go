@@ -1,0 +1,226 @@
+package gear
+
+import (
+	"math"
+	"slices"
+
+	"pintle/check"
+	"pintle/geom"
+	"pintle/geom/lettering"
+)
+
+// A Mark is what a gear says of itself, in letters that run around the axis.
+type Mark struct {
+	Text    string  // on the face away from the bed; "" for none
+	Under   string  // on the bed side, read from below; "" for none
+	Raised  bool    // Text stands up from the face; else it is sunk
+	Sector  bool    // notches in the face at the first and last tooth that work in a part-turn drive
+	Wanted  float64 // cap height, mm; 0 for what fits
+	Teeth   float64 // that work; set by the pair where Sector asks for it
+	Neutral float64 // rad, direction of the mate at rest in the print frame
+}
+
+// markDepth is how far letters stand up or in, mm: three usual layers (common
+// practice, no source).
+const markDepth = 0.6
+
+// capHeights are the cap heights that are tried over the least one.
+var capHeights = []float64{1.5, 1.2, 1}
+
+// addMark draws the letters where they fit between what stands around the axis
+// and the roots; where nothing that can be read fits, the gear says nothing, and
+// a finding tells so.
+func (s *structure) addMark(m Mark) error {
+	if m.Wanted != 0 {
+		if err := check.InRange("cap height of "+s.part, m.Wanted, "mm", lettering.LeastCap, 50, "leave it out: it is then what fits"); err != nil {
+			return err
+		}
+	}
+	depth := math.Max(math.Round(markDepth/s.card.LayerThickness), 2) * s.card.LayerThickness
+	if s.face < 2*depth+s.card.BedChamfer()+2*s.card.LayerThickness {
+		s.unmarked = append(s.unmarked, "the gear is too thin for a mark")
+		return nil
+	}
+	if m.Sector && m.Teeth > 0 {
+		s.markSector(m, depth)
+	}
+	if m.Under != "" {
+		letters, err := s.setText(m.Under, m, 0, depth, true)
+		if err != nil {
+			return err
+		}
+		for _, c := range letters {
+			s.letters = append(s.letters, hole{0, depth, c})
+		}
+	}
+	if m.Text != "" {
+		z0, z1 := s.face-depth, s.face
+		if m.Raised {
+			z0, z1 = s.face, s.face+depth
+		}
+		letters, err := s.setText(m.Text, m, z0, z1, false)
+		if err != nil {
+			return err
+		}
+		for _, c := range letters {
+			s.letters = append(s.letters, hole{z0, z1, c})
+		}
+		if m.Raised && len(letters) > 0 {
+			s.height = math.Max(s.height, z1)
+		}
+	}
+	return nil
+}
+
+// setText returns the letters of a text for the layers from z0 to z1, as raised
+// or sunk contours, or none where they do not fit.
+func (s *structure) setText(text string, m Mark, z0, z1 float64, under bool) ([]geom.Contour, error) {
+	bead := s.card.BeadWidth
+	least := lettering.LeastHeight(bead)
+	heights := []float64{m.Wanted}
+	if m.Wanted == 0 {
+		heights = nil
+		for _, k := range capHeights {
+			heights = append(heights, k*least)
+		}
+	}
+	obstacles, err := s.obstacles(z0, z1)
+	if err != nil {
+		return nil, err
+	}
+	for _, cap := range heights {
+		flat, width, err := lettering.Text(text, cap, geom.ChordPlain)
+		if err != nil {
+			return nil, err
+		}
+		for _, base := range s.baseLines(cap, under) {
+			middle := base + cap/2
+			if width > 2*math.Pi*middle-4*cap {
+				continue
+			}
+			for turn := range 24 {
+				around := onCircle(flat, width, base, middle, math.Pi/2+2*math.Pi*float64(turn)/24, under)
+				region, err := geom.RegionOf(around)
+				if err != nil {
+					continue
+				}
+				if obstacles != nil && obstacles.Gap(geom.NewFeeler(region), geom.Motion{}).Width < 2*bead {
+					continue
+				}
+				s.values["cap_height"] = cap
+				if m.Raised && !under {
+					return around, nil
+				}
+				return lettering.Sunk(around, geom.ChordPlain), nil
+			}
+		}
+	}
+	s.unmarked = append(s.unmarked, "no room for "+quoted(text)+" in letters of "+check.Number(math.Round(least*10)/10)+" mm that can be read")
+	return nil, nil
+}
+
+// baseLines returns the radii at which the base line of letters may run: below
+// the roots, above what stands around the axis, and midway.
+func (s *structure) baseLines(cap float64, under bool) []float64 {
+	bead := s.card.BeadWidth
+	inner := s.around / 2
+	if !under {
+		inner = math.Max(inner, s.hubFoot()/2)
+	}
+	inner += 2 * bead
+	const descender = 0.25 // of a cap height: the tail of a g or p hangs so far below the base line
+	lo, hi := inner+descender*cap, s.root/2-2*bead-1.15*cap
+	if hi < lo {
+		return nil
+	}
+	return []float64{hi, (lo + hi) / 2, lo}
+}
+
+// obstacles returns the holes that letters between two heights must keep from,
+// or nil where there is none.
+func (s *structure) obstacles(z0, z1 float64) (*geom.Feeler, error) {
+	var loops []geom.Contour
+	for _, h := range append(slices.Clone(s.holes), s.letters...) {
+		if h.z0 < z1 && h.z1 > z0-2*s.card.LayerThickness {
+			loops = append(loops, h.contour.Reversed(geom.ChordPlain))
+		}
+	}
+	if len(loops) == 0 {
+		return nil, nil
+	}
+	var all *geom.Region
+	for _, c := range loops {
+		r, err := geom.RegionOf([]geom.Contour{c})
+		if err != nil {
+			return nil, err
+		}
+		if all == nil {
+			all = &r
+			continue
+		}
+		if *all, err = geom.Unite(*all, r, 0.01); err != nil {
+			return nil, err
+		}
+	}
+	return geom.NewFeeler(*all), nil
+}
+
+// onCircle bends letters of a width around the axis: their base line to the
+// radius base, their middle to the angle, true to length at the radius middle.
+// Read from below they run the other way.
+func onCircle(flat []geom.Contour, width, base, middle, angle float64, under bool) []geom.Contour {
+	bent := make([]geom.Contour, len(flat))
+	for i, c := range flat {
+		bent[i] = c.Map(func(p geom.Point) geom.Point {
+			turn := -(p.X - width/2) / middle
+			if under {
+				turn = -turn
+			}
+			return geom.Polar(base+p.Y, angle+turn)
+		})
+		if under {
+			bent[i] = bent[i].Reversed(0)
+		}
+	}
+	return bent
+}
+
+// notch is the size of a mark beside a tooth, mm (common practice, no source).
+const notchLength, notchBeads = 2.0, 2.0
+
+// markSector cuts a short radial notch below the space before the first and
+// after the last tooth that works.
+func (s *structure) markSector(m Mark, depth float64) {
+	bead := s.card.BeadWidth
+	pitch := 2 * math.Pi / float64(s.count)
+	half := math.Ceil(m.Teeth/2-1e-9) * pitch
+	if 2*half > 2*math.Pi-2*pitch {
+		return // every tooth works
+	}
+	at := s.root/2 - 2*bead - notchLength/2
+	if at-notchLength/2 < math.Max(s.around, s.hubFoot())/2+2*bead {
+		s.unmarked = append(s.unmarked, "no room for the notches of the working teeth")
+		return
+	}
+	for _, angle := range []float64{m.Neutral - half, m.Neutral + half} {
+		s.letters = append(s.letters, hole{s.face - depth, s.face, geom.Window(geom.Polar(at, angle), notchLength, notchBeads*bead, 0, angle, geom.ChordPlain)})
+	}
+	s.values["working_teeth"], s.values["working_sector_deg"] = m.Teeth, 2*half*180/math.Pi
+}
+
+func quoted(text string) string { return "“" + text + "”" }
+
+// sayMark tells what a gear could not be marked with.
+func (p *Pair) sayMark(i int) (check.Finding, bool) {
+	s := p.gears[i].body
+	if s.spec.Mark == nil {
+		return check.Finding{}, false
+	}
+	f := rule("gear-mark").Say(check.Pass, s.values["cap_height"], "", "")
+	if len(s.unmarked) > 0 {
+		f.Verdict, f.Detail = check.Note, s.unmarked[0]
+		f.Remedy = "use a shorter text, more teeth, or no mark"
+	}
+	f.Part = p.spec.partName(i)
+	return f, true
+}
