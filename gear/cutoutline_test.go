@@ -40,3 +40,62 @@ func TestCutOutline(t *testing.T) {
 		t.Errorf("a kerf wider than the fillet: %v", err)
 	}
 }
+
+// distanceTo returns how far a point lies from a closed outline, negative inside.
+func distanceTo(outline []geom.Point, q geom.Point) float64 {
+	least, inside := math.Inf(1), false
+	for i, a := range outline {
+		b := outline[(i+1)%len(outline)]
+		d := b.Sub(a)
+		s := math.Max(0, math.Min(1, ((q.X-a.X)*d.X+(q.Y-a.Y)*d.Y)/(d.X*d.X+d.Y*d.Y)))
+		least = math.Min(least, q.Sub(a.Add(d.Scale(s))).Len())
+		if (a.Y > q.Y) != (b.Y > q.Y) && q.X < a.X+(q.Y-a.Y)/d.Y*d.X {
+			inside = !inside
+		}
+	}
+	if inside {
+		return -least
+	}
+	return least
+}
+
+// The whole path of a sector runs half a kerf outside the sector as it is drawn
+// without a printer's errors: teeth, round body and straight sides. Only past the
+// corners, where a side leaves the root circle and the tips their arcs, it stands
+// off further, and nowhere nearer.
+func TestCutOutlineOfSector(t *testing.T) {
+	for _, test := range []struct {
+		rack Rack
+		kerf float64
+	}{{ProfileA(), 0.2}, {ProfileA(), 0.4}, {ProfileD(), 0.2}, {ProfileA(), 0}} {
+		spec := sectorSpec()
+		spec.Rack, spec.ChordError = test.rack, 0.001
+		p := mustPair(t, spec)
+		g := p.Wheel()
+		contour, err := g.CutOutline(test.kerf)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := geom.NewPart("cut", geom.Slab{Z0: 0, Z1: 1, Bottom: []geom.Contour{contour}}); err != nil {
+			t.Error(err)
+		}
+		corners := 0
+		for _, q := range contour.Points {
+			d := distanceTo(g.Outline().Points, q)
+			if math.Abs(d) < 1e-9 {
+				d = 0 // on the outline itself
+			}
+			if off := d - test.kerf/2; off < -0.0025 {
+				t.Fatalf("kerf %g: (%g, %g) lies %g mm from the sector", test.kerf, q.X, q.Y, d)
+			} else if off > 0.0025 {
+				corners++
+			}
+		}
+		if most := 4*g.sector + 2; corners > most {
+			t.Errorf("kerf %g: %d of %d points stand off further than half the kerf, want the corners only", test.kerf, corners, len(contour.Points))
+		}
+		if n := len(contour.Curves); 4*n > 3*len(g.Outline().Curves) {
+			t.Errorf("%d curves, the printed outline has %d", n, len(g.Outline().Curves))
+		}
+	}
+}

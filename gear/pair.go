@@ -42,7 +42,7 @@ func newGear(s solution, i int) (*Gear, error) {
 	g.outline = g.drawn.outline(s.spec.ChordError)
 	if b := s.spec.body(i); b.Sector > 0 {
 		g.sector = s.spec.kept(i)
-		g.outline = geom.NewContour(g.drawn.sectorCurves(g.sector, b.hubDiameter(2*g.drawn.rf), curveError), s.spec.ChordError)
+		g.outline = geom.NewContour(g.drawn.sectorCurves(g.sector, b.hubDiameter(2*g.drawn.rf), 0, curveError), s.spec.ChordError)
 	}
 	var err error
 	if g.body, err = newStructure(s.spec, i, g.nominal, g.drawn, g.outline); err != nil {

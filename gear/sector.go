@@ -42,27 +42,33 @@ func (s PairSpec) validateSector(i int) error {
 }
 
 // sectorCurves returns a sector of an odd number of teeth around +x on a round
-// body of the diameter hub, as wide as the pitches of its teeth.
-func (t tooth) sectorCurves(kept int, hub, stray float64) []geom.Curve {
+// body of the diameter hub, as wide as the pitches of its teeth and by aside mm
+// more along either of its straight sides.
+func (t tooth) sectorCurves(kept int, hub, aside, stray float64) []geom.Curve {
 	half, n := t.half(stray), (kept-1)/2
 	pitch, root := 2*math.Pi/float64(t.z), t.along/t.r
+	last := pitch*float64(n) + root // where the last tooth's fillet ends
 	end := pitch * float64(kept) / 2
-	arc := (pitch-2*root)*t.rf > curveError
-	if !arc {
-		end = pitch*float64(n) + root
+	if (pitch-2*root)*t.rf <= curveError {
+		end = last
 	}
-	curves := []geom.Curve{geom.Line{A: geom.Polar(hub/2, -end), B: geom.Polar(t.rf, -end)}}
+	side := func(r float64) float64 { return end + math.Asin(aside/r) }
+	curves := []geom.Curve{geom.Line{A: geom.Polar(hub/2, -side(hub/2)), B: geom.Polar(t.rf, -side(t.rf))}}
+	arc := (side(t.rf)-last)*t.rf > curveError
 	if arc {
-		curves = append(curves, geom.Arc{Radius: t.rf, From: -end, To: -pitch*float64(n) - root})
+		curves = append(curves, geom.Arc{Radius: t.rf, From: -side(t.rf), To: -last})
 	}
 	for k := -n; k <= n; k++ {
 		curves = t.appendTooth(curves, half, pitch*float64(k))
 	}
-	if arc {
-		curves[len(curves)-1] = geom.Arc{Radius: t.rf, From: pitch*float64(n) + root, To: end}
+	if end > last {
+		curves = curves[:len(curves)-1] // the root arc to a tooth that is not there
 	}
-	return append(curves, geom.Line{A: geom.Polar(t.rf, end), B: geom.Polar(hub/2, end)},
-		geom.Arc{Radius: hub / 2, From: end, To: 2*math.Pi - end})
+	if arc {
+		curves = append(curves, geom.Arc{Radius: t.rf, From: last, To: side(t.rf)})
+	}
+	return append(curves, geom.Line{A: geom.Polar(t.rf, side(t.rf)), B: geom.Polar(hub/2, side(hub/2))},
+		geom.Arc{Radius: hub / 2, From: side(hub / 2), To: 2*math.Pi - side(hub/2)})
 }
 
 // hubDiameter returns the diameter of a sector's round body.
