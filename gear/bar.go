@@ -38,16 +38,20 @@ func (b bar) centre() (c, leaves geom.Point) {
 	return c, geom.Point{X: c.X - b.rho*cos, Y: c.Y - b.rho*sin}
 }
 
+// tipWidth returns the width of the tooth at its tip in mm.
+func (b bar) tipWidth() float64 { return b.thick - 2*b.tip*math.Tan(b.alpha) }
+
 // outline returns a bar of teeth, from the middle of a space at x = 0, with a
-// body below the roots.
-func (b bar) outline(teeth int, height, chord float64) geom.Contour {
+// body of the height below the nominal roots. Ends and floor stand out by aside
+// mm, where the teeth are drawn as far out by their inset.
+func (b bar) outline(teeth int, height, aside float64) []geom.Curve {
 	c, leaves := b.centre()
-	corner := geom.Point{X: b.thick/2 - b.tip*math.Tan(b.alpha), Y: b.tip}
-	length, floor := b.pitch*float64(teeth), b.root-height
-	at := geom.Point{X: length, Y: b.root}
+	corner := geom.Point{X: b.tipWidth() / 2, Y: b.tip}
+	left, right, floor := -aside, b.pitch*float64(teeth)+aside, b.root-height-2*aside
+	at := geom.Point{X: right, Y: b.root}
 	curves := []geom.Curve{
-		geom.Line{A: geom.Point{Y: floor}, B: geom.Point{X: length, Y: floor}},
-		geom.Line{A: geom.Point{X: length, Y: floor}, B: at},
+		geom.Line{A: geom.Point{X: left, Y: floor}, B: geom.Point{X: right, Y: floor}},
+		geom.Line{A: geom.Point{X: right, Y: floor}, B: at},
 	}
 	to := func(p geom.Point) {
 		if p.Sub(at).Len() > 1e-6 {
@@ -70,9 +74,54 @@ func (b bar) outline(teeth int, height, chord float64) geom.Contour {
 			at = middle.Add(geom.Point{X: -c.X, Y: b.root})
 		}
 	}
-	to(geom.Point{Y: b.root})
-	to(geom.Point{Y: floor})
-	return geom.NewContour(curves, chord)
+	to(geom.Point{X: left, Y: b.root})
+	to(geom.Point{X: left, Y: floor})
+	return curves
+}
+
+// lewis returns the form factor Y of the tooth loaded at its tip, found as for a
+// gear's: the parabola inscribed in the tooth, here a trapezium on two fillets.
+func (b bar) lewis() float64 {
+	c, _ := b.centre()
+	apex := b.tip - b.tipWidth()/2*math.Tan(b.alpha)
+	least := math.Inf(1)
+	const steps = 200
+	for i := range steps + 1 {
+		sin, cos := math.Sincos(b.alpha + (math.Pi/2-b.alpha)*float64(i)/steps)
+		y, x := c.Y-b.rho*sin, c.X-b.rho*cos
+		if h := apex - y; h > 0 {
+			least = math.Min(least, x*x/h)
+		}
+	}
+	return 2.0 / 3 * least / b.m
+}
+
+// overPin returns the height in mm of a pin's far side over the rack's reference
+// line, when the pin lies between two teeth, and whether it touches the flanks
+// and stands above the tips.
+func (b bar) overPin(pin float64) (float64, bool) {
+	sin, cos := math.Sincos(b.alpha)
+	centre := (pin/(2*cos) - (b.pitch-b.thick)/2) * cos / sin
+	_, leaves := b.centre()
+	touches := centre - pin/2*sin
+	return centre + pin/2, touches > leaves.Y && touches < b.tip && centre+pin/2 > b.tip && centre-pin/2 > b.root
+}
+
+// pin returns the pin to be had that touches nearest to the reference line, and
+// the reading over it from there; zeros where none suits.
+func (b bar) pin() (diameter, over float64) {
+	ideal := (b.pitch - b.thick) / math.Cos(b.alpha)
+	for _, sizes := range [][]float64{pinSizes(), drillSizes()} {
+		for _, d := range sizes {
+			if m, ok := b.overPin(d); ok && (diameter == 0 || math.Abs(d-ideal) < math.Abs(diameter-ideal)) {
+				diameter, over = d, m
+			}
+		}
+		if diameter > 0 {
+			break
+		}
+	}
+	return diameter, over
 }
 
 // straightTeeth is the number of teeth of the gear that stands for a rack when it
@@ -90,7 +139,7 @@ func (b bar) turnable() (*toothed, float64) {
 		sin, cos := math.Sincos(math.Pi/2 - (math.Pi/2-b.alpha)*float64(i)/steps)
 		half = append(half, geom.Point{X: c.X - b.rho*cos, Y: c.Y - b.rho*sin})
 	}
-	half = append(half, leaves, geom.Point{X: b.thick/2 - b.tip*math.Tan(b.alpha), Y: b.tip})
+	half = append(half, leaves, geom.Point{X: b.tipWidth() / 2, Y: b.tip})
 	var s side
 	for _, p := range half {
 		s = append(s, geom.Polar(radius+p.Y, p.X/radius))
@@ -104,7 +153,7 @@ func (b bar) turnable() (*toothed, float64) {
 
 // run turns the expected pinion against the expected rack.
 func (d *RackDrive) run() motion {
-	t := d.s.contact.t[0]
+	t := d.pair.contact.t[0]
 	wheel, radius := d.bar.turnable()
 	pinion := ofLoop(t, snapped(t.few(d.spec.Pair.ChordError, 5)), 5)
 	return newMeshing(pinion, wheel, radius+d.AxisDistance()).run(2 * d.spec.Pair.ChordError)

@@ -1,11 +1,6 @@
 package gear
 
-import (
-	"fmt"
-
-	"pintle/check"
-	"pintle/geom"
-)
+import "pintle/geom"
 
 // CutOutline returns the path that cuts the teeth of the nominal gear from
 // sheet with a beam or cutter of a width of kerf mm: it runs half of that
@@ -14,8 +9,7 @@ import (
 // card plays no part. The error is a *check.FieldError for a kerf that does not
 // reach into the root fillet.
 func (g *Gear) CutOutline(kerf float64) (geom.Contour, error) {
-	most := 2 * g.nominal.rho
-	if err := check.InRange("kerf", kerf, "mm", 0, most, fmt.Sprintf("the root fillet takes a kerf of up to %s mm: use a larger module or a narrower beam", check.Number(most))); err != nil {
+	if err := kerfFits(kerf, g.nominal.rho); err != nil {
 		return geom.Contour{}, err
 	}
 	t := g.outside(kerf / 2)

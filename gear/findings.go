@@ -17,17 +17,7 @@ func (p *Pair) Findings() []check.Finding {
 		if j.verdict() != check.Pass {
 			remedy = p.remedy(j)
 		}
-		f := rule(j.rule).Judge(j.value, j.limit, remedy)
-		if math.IsInf(j.limit.Caution, 1) {
-			f.Limit = "no undercut"
-			if f.Verdict == check.Fail {
-				f.Limit = ">= 0"
-			}
-		}
-		if j.limit.Fail == math.SmallestNonzeroFloat64 && f.Verdict == check.Fail {
-			f.Limit = "> 0"
-		}
-		f.Detail = j.note
+		f := j.finding(remedy)
 		if j.gear >= 0 {
 			f.Part = p.spec.partName(j.gear)
 		}

@@ -14,10 +14,31 @@ type judgement struct {
 	value float64
 	limit check.Limit
 	note  string
+
+	slight bool // a caution that is worth a note only
 }
 
 // verdict returns how the judgement falls.
-func (j judgement) verdict() check.Verdict { return rule(j.rule).Judge(j.value, j.limit, "").Verdict }
+func (j judgement) verdict() check.Verdict { return j.finding("").Verdict }
+
+// finding returns the judgement as a finding; its part is left to the caller.
+func (j judgement) finding(remedy string) check.Finding {
+	f := rule(j.rule).Judge(j.value, j.limit, remedy)
+	if math.IsInf(j.limit.Caution, 1) {
+		f.Limit = "no undercut"
+		if f.Verdict == check.Fail {
+			f.Limit = ">= 0"
+		}
+	}
+	if j.limit.Fail == math.SmallestNonzeroFloat64 && f.Verdict == check.Fail {
+		f.Limit = "> 0"
+	}
+	if j.slight && f.Verdict == check.Caution {
+		f.Verdict = check.Note
+	}
+	f.Detail = j.note
+	return f
+}
 
 // limit returns the user's own limit for a rule, or the pair's.
 func (s solution) limit(name string, own check.Limit) check.Limit {
@@ -95,21 +116,33 @@ func (s solution) judge(j judgement) judgement {
 	return j
 }
 
+// slightUndercut is the shift in modules that may lack before an undercut that
+// takes no working flank is worth a caution: 17 teeth at 20 deg, where 17.1 would
+// be free of it, lose nothing that can be measured (common practice, no source).
+const slightUndercut = 0.02
+
 // judgeUndercut counts the flank that undercut takes below its working part. An
 // undercut that takes none is still a caution: the tooth is thin at its root.
 func (s solution) judgeUndercut(j judgement) judgement {
-	c := s.contact
-	j.value = c.rollOfMate(j.gear) - c.form[j.gear]
-	if c.t[j.gear].inner {
+	return s.judgeUndercutOf(j, s.contact.rollOfMate(j.gear))
+}
+
+// judgeUndercutOf is judgeUndercut for a mate whose tip works at a length from
+// the tangent point.
+func (s solution) judgeUndercutOf(j judgement, start float64) judgement {
+	t := s.contact.t[j.gear]
+	j.value = start - s.contact.form[j.gear]
+	if t.inner {
 		j.value = -j.value
 	}
 	switch {
-	case !c.t[j.gear].cut:
+	case !t.cut:
 		// Without undercut a tip below the form circle is interference.
 		j.value = math.Max(j.value, 0)
 	case math.IsNaN(j.limit.Caution):
 		j.limit.Caution = math.Inf(1)
 		j.note = "the rack undercuts the tooth"
+		j.slight = LeastShift(t.z, t.alpha, s.spec.Rack)-s.x[j.gear] <= slightUndercut
 	}
 	return j
 }

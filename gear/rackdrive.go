@@ -10,8 +10,9 @@ import (
 )
 
 // RackSpec is a pinion on a straight toothed rack. Of Pair the pinion counts,
-// and what both share; wheel, second shift and centre distance do not. The
-// parts are Name-pinion and Name-rack.
+// and what both share; wheel, second shift, centre distance, tip alteration and
+// climate do not. Speeds and torques are those of the pinion. The parts are
+// Name-pinion and Name-rack.
 type RackSpec struct {
 	Pair   PairSpec
 	Travel float64   // mm of the rack from end to end
@@ -22,11 +23,11 @@ type RackSpec struct {
 
 // A RackDrive is a checked pinion and rack. Its methods cannot fail.
 type RackDrive struct {
-	spec   RackSpec
-	s      solution // contact[1] is not used
-	pinion *Gear
-	bar    bar // nominal
+	spec   RackSpec // completed
+	pair   *Pair    // the pinion, on a mate like itself
+	bar    bar      // nominal
 	drawn  bar
+	teeth  int // of the rack
 	part   geom.Part
 	fits   []fit.Fit
 	motion motion
@@ -36,25 +37,30 @@ type RackDrive struct {
 // *check.FieldError.
 func NewRackDrive(spec RackSpec) (*RackDrive, error) {
 	pair := spec.Pair.completed()
-	pair.Teeth[1], pair.Shift[1], pair.CentreDistance, pair.Wheel, pair.KeepTips = max(pair.Teeth[0], leastTeeth), 0, 0, Body{}, true
+	pair.Teeth[1], pair.Shift[1], pair.CentreDistance, pair.Wheel = max(pair.Teeth[0], leastTeeth), 0, 0, Body{}
+	pair.KeepTips, pair.TipAlteration, pair.Climate = true, 0, Climate{}
 	if pair.ShiftRule != ShiftGiven {
 		pair.Shift[0] = math.Max(LeastShift(pair.Teeth[0], pair.PressureAngle, pair.Rack), 0)
 	}
-	spec.Pair = pair
 	if err := pair.validate(); err != nil {
 		return nil, err
 	}
-	s := solution{spec: pair, x: pair.Shift, k: pair.TipAlteration, thin: pair.Backlash / 2}
+	if err := check.InRange("screws of the rack", float64(spec.Screws), "", 0, 100, "use 2 or 3 screws"); err != nil {
+		return nil, err
+	}
+	s := solution{spec: pair, x: pair.Shift, thin: pair.Backlash / 2}
 	t := s.tooth(0, s.thin, 0)
 	s.contact = newContact(t, t, 2*t.r)
 	if err := s.possible(0, t); err != nil {
 		return nil, err
 	}
-	d := &RackDrive{spec: spec, s: s, bar: newBar(pair, s.thin, 0)}
-	var err error
-	if d.pinion, err = newGear(s, 0); err != nil {
+	spec.Pair = pair
+	d := &RackDrive{spec: spec, bar: newBar(pair, s.thin, 0)}
+	pinion, err := newGear(s, 0)
+	if err != nil {
 		return nil, err
 	}
+	d.pair = &Pair{solution: s, gears: [2]*Gear{pinion, pinion}}
 	if err := d.makeRack(); err != nil {
 		return nil, err
 	}
@@ -62,112 +68,46 @@ func NewRackDrive(spec RackSpec) (*RackDrive, error) {
 	return d, nil
 }
 
-// Pinion returns the pinion.
-func (d *RackDrive) Pinion() *Gear { return d.pinion }
+// Spec returns the spec with its defaults filled in.
+func (d *RackDrive) Spec() RackSpec { return d.spec }
 
-// Parts returns pinion and rack in their print frames.
-func (d *RackDrive) Parts() []geom.Part { return []geom.Part{d.pinion.part, d.part} }
+// Pinion returns the pinion.
+func (d *RackDrive) Pinion() *Gear { return d.pair.gears[0] }
+
+// Parts returns pinion and rack in their print frames. The rack lies on its side
+// with its teeth in +y and its reference line on the x axis.
+func (d *RackDrive) Parts() []geom.Part { return []geom.Part{d.Pinion().part, d.part} }
 
 // Fits returns what the printer card changes on both.
-func (d *RackDrive) Fits() []fit.Fit { return append(append([]fit.Fit{}, d.pinion.fits...), d.fits...) }
+func (d *RackDrive) Fits() []fit.Fit { return append(append([]fit.Fit{}, d.Pinion().fits...), d.fits...) }
 
-// Motion returns one mesh cycle of the exported outlines.
+// Motion returns one mesh cycle of the expected print.
 func (d *RackDrive) Motion() []MotionPoint { return d.motion.points }
+
+// Teeth returns the number of teeth of the rack, Length its length in mm.
+func (d *RackDrive) Teeth() int { return d.teeth }
+
+// Length returns the length of the rack in mm.
+func (d *RackDrive) Length() float64 { return d.bar.pitch * float64(d.teeth) }
 
 // AxisDistance returns the distance in mm from the pinion's axis to the rack's
 // reference line.
-func (d *RackDrive) AxisDistance() float64 { return d.s.contact.t[0].r + d.s.x[0]*d.spec.Pair.Module }
+func (d *RackDrive) AxisDistance() float64 {
+	return d.pair.contact.t[0].r + d.pair.x[0]*d.spec.Pair.Module
+}
 
 // path returns where the rack's tip enters and the pinion's leaves, as lengths
 // on the line of action from the pinion's tangent point.
 func (d *RackDrive) path() (start, end float64) {
-	t, sin := d.s.contact.t[0], math.Sin(d.spec.Pair.PressureAngle)
-	return t.r*sin - (d.bar.tip-d.s.x[0]*t.m)/sin, t.to * t.rb
+	t, sin := d.pair.contact.t[0], math.Sin(d.spec.Pair.PressureAngle)
+	return t.r*sin - (d.bar.tip-d.pair.x[0]*t.m)/sin, t.to * t.rb
 }
 
-// ContactRatio returns epsilon_alpha over the flanks that are there.
+// ContactRatio returns epsilon_alpha over the flanks that are there: it starts
+// where the rack's tip or the pinion's involute begins.
 func (d *RackDrive) ContactRatio() float64 {
 	start, end := d.path()
-	return (end - math.Max(start, d.s.contact.form[0])) / d.s.contact.basePitch()
-}
-
-// makeRack draws the rack: its length is the travel, the teeth in contact at
-// either end, and one to spare.
-func (d *RackDrive) makeRack() error {
-	p, card := d.spec.Pair, d.spec.Pair.Card
-	name := p.Name + "-rack"
-	if p.Name == "" {
-		name = "rack"
-	}
-	pitch := math.Pi * p.Module
-	if err := check.InRange("travel", d.spec.Travel, "mm", pitch, geom.Extent-10*pitch, "give how far the rack moves from end to end"); err != nil {
-		return err
-	}
-	teeth := int(math.Ceil(d.spec.Travel/pitch+d.ContactRatio())) + 1
-	hole := card.Hole(name, d.spec.Screw.Size+" screw hole", d.spec.Screw.Clearance)
-	height := d.spec.Height
-	if height == 0 {
-		height = 3 * p.Module
-		if d.spec.Screws > 0 {
-			height = math.Max(height, hole.Wanted+8*card.BeadWidth)
-		}
-	}
-	if err := check.InRange("height of the rack", height, "mm", 2*card.BeadWidth, 200, "use 3 modules"); err != nil {
-		return err
-	}
-	inset := (2*pitch - card.Outside.Draw(2*pitch)) / 2
-	inset = math.Max(math.Min(inset, 0.1*p.Module), -math.Min(0.1*p.Module, d.bar.rho))
-	d.drawn = newBar(p, d.s.thin, inset)
-	thick := card.Peg(name, "tooth at the reference line", d.bar.thick)
-	thick.Drawn = d.drawn.thick
-	thick.Expected = thick.Drawn + card.Outside.At(2*pitch)/math.Cos(p.PressureAngle)
-	d.fits = []fit.Fit{thick}
-	contours := []geom.Contour{d.drawn.outline(teeth, height, p.ChordError)}
-	if d.spec.Screws > 0 {
-		if height-hole.Drawn < 2*card.BeadWidth {
-			return &check.FieldError{Field: "height of the rack", Value: height, Unit: "mm", Reason: "leaves no material beside the screws", Remedy: "height >= " + check.Number(ceilTo(hole.Wanted+8*card.BeadWidth)) + " mm"}
-		}
-		d.fits = append(d.fits, hole)
-		for k := range d.spec.Screws {
-			x := pitch * float64(teeth) * (float64(k) + 0.5) / float64(d.spec.Screws)
-			contours = append(contours, geom.Bore(geom.Point{X: x, Y: d.drawn.root - height/2}, hole.Drawn, geom.ChordFlank))
-		}
-	}
-	return d.layered(name, contours)
-}
-
-// layered makes the rack's part, with the bed-side chamfer that its tips leave.
-func (d *RackDrive) layered(name string, contours []geom.Contour) error {
-	p := d.spec.Pair
-	tip := d.drawn.thick - 2*d.drawn.tip*math.Tan(p.PressureAngle)
-	c := math.Max(math.Min(p.Card.BedChamfer(), (tip-p.Card.BeadWidth)/2), 0)
-	c = math.Floor(c/0.05+1e-9) * 0.05
-	bed := p.Card.BedChamfer()
-	var err error
-	if c > 0 {
-		d.part, err = geom.NewPart(name, geom.Slab{Z0: 0, Z1: bed, Bottom: geom.FattenAll(contours, -c), Top: contours}, geom.Slab{Z0: bed, Z1: p.FaceWidth, Bottom: contours})
-		if err == nil {
-			return nil
-		}
-	}
-	if d.part, err = geom.NewPart(name, geom.Slab{Z0: 0, Z1: p.FaceWidth, Bottom: contours}); err != nil {
-		return &check.FieldError{Field: "rack", Text: "as given", Reason: "cannot be made of layers: " + err.Error(), Remedy: "use fewer screws or a higher body"}
-	}
-	return nil
-}
-
-// Values returns the drive's numbers for the report.
-func (d *RackDrive) Values() map[string]any {
-	t, p := d.s.contact.t[0], d.spec.Pair
-	v := map[string]any{
-		"m": p.Module, "alpha_deg": p.PressureAngle * 180 / math.Pi, "z1": t.z, "x1": d.s.x[0], "d1": 2 * t.r, "da1": 2 * t.ra,
-		"axis_to_reference_line": d.AxisDistance(), "epsilon_alpha": d.ContactRatio(), "j_wt": p.Backlash, "j_bn": d.normalBacklash(0),
-		"travel_per_turn": 2 * math.Pi * t.r, "lost_motion_mm": p.Backlash,
-	}
-	if d.motion.meets {
-		v["j_bn_measured_min"], v["j_bn_measured_max"], v["te_measured"] = d.motion.min, d.motion.max, d.motion.error
-	}
-	return v
+	return (end - math.Max(start, d.pair.contact.form[0])) / d.pair.contact.basePitch()
 }
 
 // normalBacklash returns j_bn in mm with the rack nearer to the pinion by d mm.
@@ -176,32 +116,110 @@ func (d *RackDrive) normalBacklash(near float64) float64 {
 	return d.spec.Pair.Backlash*cos - 2*near*sin
 }
 
-// Findings returns what the checks say about pinion and rack.
-func (d *RackDrive) Findings() []check.Finding {
-	p, t := d.spec.Pair, d.s.contact.t[0]
-	a, start := d.AxisDistance(), 0.0
-	start, _ = d.path()
-	var all []check.Finding
-	judge := func(name, part string, value float64, own check.Limit) {
-		f := rule(name).Judge(value, d.s.limit(name, own), "change: "+rule(name).Change)
-		if own.Fail == math.SmallestNonzeroFloat64 && f.Verdict == check.Fail {
-			f.Limit = "> 0"
+// name returns the name of the rack's part.
+func (d *RackDrive) name() string {
+	if d.spec.Pair.Name == "" {
+		return "rack"
+	}
+	return d.spec.Pair.Name + "-rack"
+}
+
+// makeRack draws the rack: its length is the travel, the teeth in contact at
+// either end, and one to spare.
+func (d *RackDrive) makeRack() error {
+	p, card := d.spec.Pair, d.spec.Pair.Card
+	pitch := d.bar.pitch
+	if err := check.InRange("travel", d.spec.Travel, "mm", pitch, geom.Extent-10*pitch, "give how far the rack moves from end to end"); err != nil {
+		return err
+	}
+	d.teeth = int(math.Ceil(d.spec.Travel/pitch+d.ContactRatio())) + 1
+	inset := (2*pitch - card.Outside.Draw(2*pitch)) / 2
+	inset = math.Max(math.Min(inset, 0.1*p.Module), -math.Min(0.1*p.Module, d.bar.rho))
+	d.drawn = newBar(p, d.pair.thin, inset)
+	thick := card.Peg(d.name(), "tooth at the reference line", d.bar.thick)
+	thick.Drawn = d.drawn.thick
+	thick.Expected = thick.Drawn + card.Outside.At(2*pitch)/math.Cos(p.PressureAngle)
+	d.fits = []fit.Fit{thick}
+	screws, err := d.screwHoles()
+	if err != nil {
+		return err
+	}
+	contours := []geom.Contour{geom.NewContour(d.drawn.outline(d.teeth, d.spec.Height, 0), p.ChordError)}
+	return d.layered(append(contours, screws...))
+}
+
+// screwHoles sets the height of the rack's body, where none was given, and
+// returns the holes along its middle.
+func (d *RackDrive) screwHoles() ([]geom.Contour, error) {
+	p, card := d.spec.Pair, d.spec.Pair.Card
+	hole := card.Hole(d.name(), d.spec.Screw.Size+" screw hole", d.spec.Screw.Clearance)
+	if d.spec.Height == 0 {
+		d.spec.Height = 3 * p.Module
+		if d.spec.Screws > 0 {
+			d.spec.Height = math.Max(d.spec.Height, hole.Wanted+8*card.BeadWidth)
 		}
-		f.Part = part
-		all = append(all, f)
 	}
-	m := p.Module
-	judge("contact-ratio", "", d.ContactRatio(), rule("contact-ratio").Limit)
-	judge("backlash", "", d.normalBacklash(p.CentreTolerance), check.Limit{Caution: minBacklashFloor(a, m), Fail: math.SmallestNonzeroFloat64})
-	judge("interference", "", start-d.s.contact.form[0], rule("interference").Limit)
-	judge("tip-clearance", p.partName(0), a-d.bar.tip-t.rf, check.Limit{Caution: 0.15 * m, Fail: 0.1 * m})
-	judge("tip-clearance", d.part.Name(), a-t.ra-d.bar.root, check.Limit{Caution: 0.15 * m, Fail: 0.1 * m})
-	judge("tip-thickness", p.partName(0), t.thickness(t.ra), check.Limit{Caution: math.Max(0.2*m, 2*p.Card.BeadWidth), Fail: p.Card.BeadWidth})
-	judge("mesh-by-motion", "", d.motion.gap, rule("mesh-by-motion").Limit)
-	if t.cut {
-		f := rule("undercut").Say(check.Caution, start-d.s.contact.form[0], "the rack undercuts the pinion", fmt.Sprintf("x1 >= %s", check.Number(LeastShift(t.z, p.PressureAngle, p.Rack))))
-		f.Part = p.partName(0)
-		all = append(all, f)
+	height := d.spec.Height
+	if err := check.InRange("height of the rack", height, "mm", 2*card.BeadWidth, 200, "use 3 modules"); err != nil {
+		return nil, err
 	}
-	return all
+	if d.spec.Screws == 0 {
+		return nil, nil
+	}
+	if height-hole.Drawn < 2*card.BeadWidth {
+		return nil, &check.FieldError{Field: "height of the rack", Value: height, Unit: "mm", Reason: "leaves no material beside the screws", Remedy: "height >= " + check.Number(ceilTo(hole.Wanted+8*card.BeadWidth)) + " mm"}
+	}
+	apart := d.Length() / float64(d.spec.Screws)
+	if apart < hole.Wanted+4*card.BeadWidth {
+		return nil, &check.FieldError{Field: "screws of the rack", Value: float64(d.spec.Screws), Reason: "brings the screw holes into each other", Remedy: "use fewer screws"}
+	}
+	d.fits = append(d.fits, hole)
+	var holes []geom.Contour
+	for k := range d.spec.Screws {
+		holes = append(holes, geom.Bore(geom.Point{X: apart * (float64(k) + 0.5), Y: d.drawn.root - height/2}, hole.Drawn, geom.ChordFlank))
+	}
+	return holes, nil
+}
+
+// layered makes the rack's part, with the bed-side chamfer that its tips leave.
+func (d *RackDrive) layered(contours []geom.Contour) error {
+	p := d.spec.Pair
+	bed := p.Card.BedChamfer()
+	c := math.Max(math.Min(bed, (d.drawn.tipWidth()-p.Card.BeadWidth)/2), 0)
+	c = math.Floor(c/0.05+1e-9) * 0.05
+	var err error
+	if c > 0 {
+		d.part, err = geom.NewPart(d.name(), geom.Slab{Z0: 0, Z1: bed, Bottom: geom.FattenAll(contours, -c), Top: contours}, geom.Slab{Z0: bed, Z1: p.FaceWidth, Bottom: contours})
+		if err == nil {
+			return nil
+		}
+	}
+	if d.part, err = geom.NewPart(d.name(), geom.Slab{Z0: 0, Z1: p.FaceWidth, Bottom: contours}); err != nil {
+		return &check.FieldError{Field: "rack", Text: "as given", Reason: "cannot be made of layers: " + err.Error(), Remedy: "use fewer screws or a higher body"}
+	}
+	return nil
+}
+
+// CutOutline returns the path that cuts the nominal rack from sheet with a beam
+// of a width of kerf mm, half of that outside, and its screw holes, half of it
+// inside. The error is a *check.FieldError for a kerf that does not reach into
+// the root fillet.
+func (d *RackDrive) CutOutline(kerf float64) ([]geom.Contour, error) {
+	if err := kerfFits(kerf, d.bar.rho); err != nil {
+		return nil, err
+	}
+	b := newBar(d.spec.Pair, d.pair.thin, -kerf/2)
+	contours := []geom.Contour{geom.NewContour(b.outline(d.teeth, d.spec.Height, kerf/2), d.spec.Pair.ChordError)}
+	apart := d.Length() / math.Max(float64(d.spec.Screws), 1)
+	for k := range d.spec.Screws {
+		at := geom.Point{X: apart * (float64(k) + 0.5), Y: d.bar.root - d.spec.Height/2}
+		contours = append(contours, geom.Bore(at, d.spec.Screw.Clearance-kerf, geom.ChordFlank))
+	}
+	return contours, nil
+}
+
+// kerfFits refuses a kerf that a root fillet of radius rho mm does not take.
+func kerfFits(kerf, rho float64) error {
+	most := 2 * rho
+	return check.InRange("kerf", kerf, "mm", 0, most, fmt.Sprintf("the root fillet takes a kerf of up to %s mm: use a larger module or a narrower beam", check.Number(most)))
 }

@@ -81,14 +81,17 @@ func (b Body) hubDiameter(root float64) float64 {
 
 // saySectorTeeth tells whether a sector has the teeth that its swing needs: those
 // that pass, those in contact at either end, and one to spare.
-func (p *Pair) saySectorTeeth(i int) (check.Finding, bool) {
+func (p *Pair) saySectorTeeth(i int) (check.Finding, bool) { return p.sayKept(i, p.contact.ratio()) }
+
+// sayKept is saySectorTeeth for a contact ratio.
+func (p *Pair) sayKept(i int, ratio float64) (check.Finding, bool) {
 	kept := p.spec.kept(i)
 	if p.spec.body(i).Sector == 0 {
 		return check.Finding{}, false
 	}
 	f := rule("sector").Say(check.Note, float64(kept), "", "give the motion, so that the teeth of the sector can be counted")
 	if swing := p.spec.Loading.Swing; swing > 0 {
-		need := int(math.Ceil(float64(p.contact.t[1].z)*swing/(2*math.Pi)+p.contact.ratio()-1e-9)) + 1
+		need := int(math.Ceil(float64(p.contact.t[1].z)*swing/(2*math.Pi)+ratio-1e-9)) + 1
 		f = rule("sector").Judge(float64(kept), check.Limit{Caution: check.None, Fail: float64(need)}, fmt.Sprintf("teeth of the sector >= %d", need))
 	}
 	f.Part = p.spec.partName(i)

@@ -145,14 +145,17 @@ func (p *Pair) teethInUse() ([2]int, bool) {
 }
 
 // sayStrength judges the teeth of gear i against the servo and what is held.
-func (p *Pair) sayStrength(i int) []check.Finding {
-	l, g := p.spec.Loading, p.gears[i]
+func (p *Pair) sayStrength(i int) []check.Finding { return p.sayTeeth(i, p.gears[i].LewisFactor()) }
+
+// sayTeeth is sayStrength for teeth of a form factor.
+func (p *Pair) sayTeeth(i int, form float64) []check.Finding {
+	l := p.spec.Loading
 	limit, known := l.allowable(i)
 	if l.Stall == 0 || !known {
 		return nil
 	}
 	stress := func(torque float64) float64 {
-		return bending(p.TangentialForce(torque), p.spec.FaceWidth, p.spec.Module, g.LewisFactor())
+		return bending(p.TangentialForce(torque), p.spec.FaceWidth, p.spec.Module, form)
 	}
 	judge := func(name string, value float64, own check.Limit, detail string) check.Finding {
 		own = p.limit(name, own)
@@ -161,7 +164,7 @@ func (p *Pair) sayStrength(i int) []check.Finding {
 		return f
 	}
 	all := []check.Finding{judge("tooth-bending", stress(l.Stall*WorkingShare)*l.service(), check.Limit{Caution: limit, Fail: 2 * limit},
-		fmt.Sprintf("%s of the stall torque, service factor %s, Y %s; layers parallel to the teeth's cross-section (flat on the bed), half of that across layers", check.Number(WorkingShare), check.Number(l.service()), check.Number(math.Round(g.LewisFactor()*1e3)/1e3)))}
+		fmt.Sprintf("%s of the stall torque, service factor %s, Y %s; layers parallel to the teeth's cross-section (flat on the bed), half of that across layers", check.Number(WorkingShare), check.Number(l.service()), check.Number(math.Round(form*1e3)/1e3)))}
 	if strength := l.Material[i].Strength; strength > 0 {
 		all = append(all, judge("tooth-stall", stress(l.Stall), check.Limit{Caution: strength / 2, Fail: strength}, "one tooth against a blocked joint"))
 	}
