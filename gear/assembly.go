@@ -14,13 +14,7 @@ func (p *Pair) Assembly() []string {
 	for i := range p.gears {
 		lines = append(lines, p.readingLine(i))
 	}
-	if h := p.spec.Pinion.Horn; h != nil {
-		line := "lay the horn into the pinion's pocket and screw it on"
-		if at := p.Pinion().HornHoles(); h.arms() > 0 && len(at) > 0 {
-			line = fmt.Sprintf("lay the horn into the pinion's pocket and screw it on through the holes %s mm from its axis", numbers(at))
-		}
-		lines = append(lines, line)
-	}
+	lines = append(lines, p.hornLines()...)
 	if f, ok := p.saySpline(); ok && f.Remedy != "" {
 		lines = append(lines, f.Remedy)
 	}
@@ -33,6 +27,19 @@ func (p *Pair) Assembly() []string {
 	return append(lines, fmt.Sprintf(
 		"set the axes %s mm apart; with the pinion held still the wheel should turn freely by %s deg, felt at the tightest place of a whole turn",
 		short(p.CentreDistance()), short(p.LostMotion()*180/math.Pi)))
+}
+
+// hornLines says how the servo's horn goes into the pinion.
+func (p *Pair) hornLines() []string {
+	var lines []string
+	if h := p.spec.Pinion.Horn; h != nil {
+		line := "lay the horn into the pinion's pocket and screw it on"
+		if at := p.Pinion().HornHoles(); h.arms() > 0 && len(at) > 0 {
+			line = fmt.Sprintf("lay the horn into the pinion's pocket and screw it on through the holes %s mm from its axis", numbers(at))
+		}
+		lines = append(lines, line)
+	}
+	return lines
 }
 
 // readingLine says what a caliper should read on gear i and how far a good print

@@ -98,13 +98,13 @@ func (b bar) lewis() float64 {
 
 // overPin returns the height in mm of a pin's far side over the rack's reference
 // line, when the pin lies between two teeth, and whether it touches the flanks
-// and stands above the tips.
+// and stands far enough above the tips for a flat anvil to rest on it alone.
 func (b bar) overPin(pin float64) (float64, bool) {
 	sin, cos := math.Sincos(b.alpha)
 	centre := (pin/(2*cos) - (b.pitch-b.thick)/2) * cos / sin
 	_, leaves := b.centre()
 	touches := centre - pin/2*sin
-	return centre + pin/2, touches > leaves.Y && touches < b.tip && centre+pin/2 > b.tip && centre-pin/2 > b.root
+	return centre + pin/2, touches > leaves.Y && touches < b.tip && centre+pin/2 > b.tip+0.1*b.m && centre-pin/2 > b.root
 }
 
 // pin returns the pin to be had that touches nearest to the reference line, and

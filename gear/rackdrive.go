@@ -79,7 +79,9 @@ func (d *RackDrive) Pinion() *Gear { return d.pair.gears[0] }
 func (d *RackDrive) Parts() []geom.Part { return []geom.Part{d.Pinion().part, d.part} }
 
 // Fits returns what the printer card changes on both.
-func (d *RackDrive) Fits() []fit.Fit { return append(append([]fit.Fit{}, d.Pinion().fits...), d.fits...) }
+func (d *RackDrive) Fits() []fit.Fit {
+	return append(append([]fit.Fit{}, d.Pinion().fits...), d.fits...)
+}
 
 // Motion returns one mesh cycle of the expected print.
 func (d *RackDrive) Motion() []MotionPoint { return d.motion.points }

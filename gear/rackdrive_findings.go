@@ -75,10 +75,22 @@ func (d *RackDrive) Findings() []check.Finding {
 			all = append(all, f)
 		}
 	}
-	if f, ok := pair.saySpline(); ok {
+	if f, ok := d.saySpline(); ok {
 		all = append(all, f)
 	}
 	return all
+}
+
+// saySpline tells how near the pinion comes to the angle at which it is wanted,
+// and the rack to its place.
+func (d *RackDrive) saySpline() (check.Finding, bool) {
+	f, ok := d.pair.saySpline()
+	if ok && f.Remedy != "" {
+		seat, _ := d.pair.seat()
+		f.Remedy = fmt.Sprintf("choose the place on the spline together with the tooth in mesh: the rack comes within %s mm; take up the rest with the neutral pulse",
+			short(math.Abs(seat.teeth)*math.Pi/180*d.pair.contact.t[0].r))
+	}
+	return f, ok
 }
 
 // sayMesh judges how the teeth of pinion and rack work together. A rack cannot
@@ -156,4 +168,30 @@ func (d *RackDrive) sayRackStrength() []check.Finding {
 // travel needs.
 func (d *RackDrive) saySectorTeeth(i int) (check.Finding, bool) {
 	return d.pair.sayKept(i, d.ContactRatio())
+}
+
+// Reading says what a caliper should read on the pinion (i = 0) or the rack (i =
+// 1), and how far a good print may be off.
+func (d *RackDrive) Reading(i int) string {
+	if i == 0 {
+		return d.pair.readingLine(0)
+	}
+	band := 2 * d.spec.Pair.Card.Outside.Sigma
+	text := fmt.Sprintf("%s: %s mm from back to tips", d.name(), short(d.backToLine()+d.bar.tip))
+	if pin, over := d.bar.pin(); pin > 0 {
+		text += fmt.Sprintf(", %s mm from back over a pin of %s mm", short(over+d.backToLine()), check.Number(pin))
+	}
+	return text + fmt.Sprintf(", each within %s mm", short(band))
+}
+
+// Assembly returns what whoever measures the prints and puts the drive together
+// has to know, one sentence a line.
+func (d *RackDrive) Assembly() []string {
+	lines := append([]string{d.Reading(0), d.Reading(1)}, d.pair.hornLines()...)
+	if f, ok := d.saySpline(); ok && f.Remedy != "" {
+		lines = append(lines, f.Remedy)
+	}
+	return append(lines, fmt.Sprintf(
+		"guide the rack so that its back runs %s mm from the pinion's axis; with the pinion held still the rack should slide freely by %s mm: pinch a strip of paper of 0.1 mm in the mesh, push together, fasten, and turn the strip out",
+		short(d.AxisDistance()+d.backToLine()), short(d.spec.Pair.Backlash)))
 }

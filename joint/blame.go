@@ -117,11 +117,13 @@ func keysOf() map[string][]string {
 		"teeth of the sector":             {"sector"},
 		"hub of the sector":               {"sector_hub"},
 		"retaining screw":                 {"retain.screw_size"},
-		"rack addendum":                   {"rack.addendum", "rack"},
-		"rack clearance":                  {"rack.clearance", "rack"},
-		"rack dedendum":                   {"rack.clearance", "rack"},
-		"rack fillet radius":              {"rack.fillet_radius", "rack"},
+		"rack addendum":                   {"rack.addendum", "rack", "basic_rack.addendum", "basic_rack"},
+		"rack clearance":                  {"rack.clearance", "rack", "basic_rack.clearance", "basic_rack"},
+		"rack dedendum":                   {"rack.clearance", "rack", "basic_rack.clearance", "basic_rack"},
+		"rack fillet radius":              {"rack.fillet_radius", "rack", "basic_rack.fillet_radius", "basic_rack"},
 		"centre distance tolerance":       {"centre_tolerance"},
+		"height of the rack":              {"height"},
+		"screws of the rack":              {"screw_count"},
 		"lost motion radius":              {"lost_motion.radius"},
 		"lost motion limit":               {"lost_motion.limit", "lost_motion.limit_mm"},
 		"temperature when made":           {"temperature.made", "temperature"},
@@ -224,6 +226,8 @@ func (f *File) refersTo(table string) []string {
 		add("load", g.Load)
 		add("motion", g.Motion)
 		add("bearing", g.Wheel.Bearing)
+	case "rack":
+		add("servo", f.Racks[name].Servo)
 	case "housing":
 		add("bearing", f.Housings[name].Bearing)
 	case "coupon":

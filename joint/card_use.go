@@ -31,10 +31,9 @@ func (b *builder) seatFromCard(spec *bearing.HousingSpec) {
 	}
 }
 
-// backlashFromCard gives a pair the backlash that ran free on the coupon, where
+// backlashFromCard gives the pair of a table the backlash that ran free on the coupon, where
 // the file does not give its own.
-func (b *builder) backlashFromCard(name string, backlash *float64) error {
-	path := "gears." + name
+func (b *builder) backlashFromCard(path string, backlash *float64) error {
 	switch {
 	case b.file.Has(path + ".backlash"):
 		return nil

@@ -121,6 +121,7 @@ func (r *reader) file(top *table) *File {
 		Loads:     named(top.table("load"), tableName, (*table).load),
 		Motions:   named(top.table("motion"), tableName, (*table).motion),
 		Gears:     named(top.table("gears"), tableName, (*table).gears),
+		Racks:     named(top.table("rack"), tableName, (*table).rackDrive),
 		Housings:  named(top.table("housing"), tableName, (*table).housing),
 		Plates:    named(top.table("plate"), tableName, (*table).plate),
 		Grilles:   named(top.table("grille"), tableName, (*table).grille),
@@ -149,6 +150,12 @@ func (r *reader) references(f *File) {
 		r.material(f, in, "material", g.Material)
 		r.material(f, in, "pinion.material", g.Pinion.Material)
 		r.material(f, in, "wheel.material", g.Wheel.Material)
+	}
+	for name, d := range f.Racks {
+		refer(r, "rack."+name, "servo", d.Servo, f.Servos)
+		r.material(f, "rack."+name, "material", d.Material)
+		r.material(f, "rack."+name, "rack_material", d.RackMaterial)
+		r.material(f, "rack."+name, "pinion.material", d.Pinion.Material)
 	}
 	for name, h := range f.Housings {
 		refer(r, "housing."+name, "bearing", h.Bearing, f.Bearings)

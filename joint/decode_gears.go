@@ -28,7 +28,7 @@ func (t *table) gears() Gears {
 		CentreTolerance:  t.length("centre_tolerance"),
 		LostMotion:       t.table("lost_motion").lostMotion(),
 		Temperature:      t.table("temperature").temperature(),
-		Measured:         t.measured("measured"),
+		Measured:         t.measured("measured", 2),
 		ServiceFactor:    t.plain("service_factor"),
 		Allowable:        t.allowable("allowable_bending"),
 	}
@@ -129,15 +129,15 @@ func (t *table) temperature() Temperature {
 	return c
 }
 
-// measured reads the readings of one print, or a list of them.
-func (t *table) measured(key string) []Measured {
+// measured reads the readings of one print of so many gears, or a list of them.
+func (t *table) measured(key string, gears int) []Measured {
 	v, ok := t.value(key)
 	if !ok {
 		return nil
 	}
 	list, ok := v.([]any)
 	if !ok {
-		return []Measured{t.table(key).readings()}
+		return []Measured{t.table(key).readings(gears)}
 	}
 	var all []Measured
 	for i, v := range list {
@@ -147,14 +147,14 @@ func (t *table) measured(key string) []Measured {
 			continue
 		}
 		one := &table{reader: t.reader, at: join(t.at, element(key, i)), values: values}
-		all = append(all, one.readings())
+		all = append(all, one.readings(gears))
 	}
 	return all
 }
 
-func (t *table) readings() Measured {
+func (t *table) readings(gears int) Measured {
 	var m Measured
-	for i := range 2 {
+	for i := range gears {
 		m.Span[i] = t.length(fmt.Sprintf("W%d", i+1))
 		m.Pins[i] = t.length(fmt.Sprintf("M%d", i+1))
 		m.Tip[i] = t.length(fmt.Sprintf("tip%d", i+1))

@@ -22,6 +22,7 @@ import (
 	"pintle/coupon"
 	"pintle/export"
 	"pintle/fit"
+	"pintle/gear"
 	"pintle/geom"
 	"pintle/mesh"
 )
@@ -88,6 +89,7 @@ type builder struct {
 	report   export.Report
 	bodies   []body
 	turnings map[string]*turning // by gears table
+	racks    map[string]*gear.RackDrive
 	housings map[string]*bearing.Housing
 	coupon   *coupon.Coupon
 
@@ -108,7 +110,7 @@ func Design(file *File, options Options) (*Result, error) {
 func newBuilder(file *File, options Options) *builder {
 	return &builder{
 		file: file, options: options,
-		turnings: map[string]*turning{}, housings: map[string]*bearing.Housing{},
+		turnings: map[string]*turning{}, racks: map[string]*gear.RackDrive{}, housings: map[string]*bearing.Housing{},
 		report: export.Report{
 			Tool: options.Tool, Title: file.Title, Inputs: file.Inputs(),
 			Designs: map[string]map[string]any{},
@@ -120,7 +122,7 @@ func (b *builder) run() error {
 	if err := b.readCard(); err != nil {
 		return err
 	}
-	for _, step := range []func() error{b.addGears, b.addHousings, b.addPlates, b.addGrilles, b.addPanels, b.addCoupon, b.addDrives} {
+	for _, step := range []func() error{b.addGears, b.addRacks, b.addHousings, b.addPlates, b.addGrilles, b.addPanels, b.addCoupon, b.addDrives} {
 		if err := step(); err != nil {
 			return err
 		}

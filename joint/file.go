@@ -30,6 +30,7 @@ type File struct {
 	Loads     map[string]Load         `json:"load,omitzero"`
 	Motions   map[string]Motion       `json:"motion,omitzero"`
 	Gears     map[string]Gears        `json:"gears,omitzero"`
+	Racks     map[string]RackDrive    `json:"rack,omitzero"`
 	Housings  map[string]Housing      `json:"housing,omitzero"`
 	Plates    map[string]Plate        `json:"plate,omitzero"`
 	Grilles   map[string]Grille       `json:"grille,omitzero"`

@@ -12,7 +12,7 @@ import (
 // addGears designs every pair, on its horn and bearing where it has them.
 func (b *builder) addGears() error {
 	for _, name := range sorted(b.file.Gears) {
-		t := &turning{name: name, table: b.file.Gears[name]}
+		t := &turning{name: name, at: "gears." + name, table: b.file.Gears[name]}
 		if err := b.stack(t); err != nil {
 			return err
 		}
@@ -63,14 +63,14 @@ func (b *builder) addPair(t *turning, materials [2]fit.Material) {
 // pairSpec turns a table into the spec of its pair.
 func (b *builder) pairSpec(t *turning) (gear.PairSpec, error) {
 	g := t.table
-	if err := b.backlashFromCard(t.name, &g.Backlash); err != nil {
+	if err := b.backlashFromCard(t.at, &g.Backlash); err != nil {
 		return gear.PairSpec{}, err
 	}
 	spec := gear.PairSpec{
-		Name: t.name, Module: g.Module, Teeth: g.Teeth, Shift: g.Shift.X, KeepShift: b.file.Has("gears." + t.name + ".shift"),
+		Name: t.name, Module: g.Module, Teeth: g.Teeth, Shift: g.Shift.X, KeepShift: b.file.Has(t.at + ".shift"),
 		PressureAngle: g.PressureAngleDeg * math.Pi / 180, CentreDistance: g.CentreDistance,
 		Backlash: g.Backlash, FaceWidth: g.FaceWidth,
-		CentreTolerance: g.CentreTolerance, TipAlteration: g.TipAlteration, KeepTips: b.file.Has("gears." + t.name + ".tip_alteration"),
+		CentreTolerance: g.CentreTolerance, TipAlteration: g.TipAlteration, KeepTips: b.file.Has(t.at + ".tip_alteration"),
 		ChordError: b.options.ChordError, Card: b.card, Limits: b.file.Limits,
 	}
 	if g.Rack != (Rack{}) {
@@ -102,7 +102,7 @@ func (b *builder) pairSpec(t *turning) (gear.PairSpec, error) {
 
 // gearBody turns the hub that a table asks for into a gear's body.
 func (b *builder) gearBody(t *turning, g Gear, role string) (gear.Body, error) {
-	table := "gears." + t.name
+	table := t.at
 	body := gear.Body{Bore: g.Bore, Rim: g.Rim, Sector: g.Sector, SectorHub: g.SectorHub}
 	refuse := func(field, text, reason, remedy string) error {
 		return b.file.Blame(table+"."+role, &check.FieldError{Field: field, Text: text, Reason: reason, Remedy: remedy})

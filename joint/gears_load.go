@@ -14,9 +14,9 @@ func (b *builder) loading(t *turning) (gear.Loading, error) {
 	g := t.table
 	l := gear.Loading{Service: g.ServiceFactor, Allowable: g.Allowable}
 	for i, own := range [2]Gear{g.Pinion, g.Wheel} {
-		name, at := own.Material, "gears."+t.name+[2]string{".pinion", ".wheel"}[i]
+		name, at := own.Material, t.at+[2]string{".pinion", ".wheel"}[i]
 		if name == "" {
-			name, at = g.Material, "gears."+t.name
+			name, at = g.Material, t.at
 		}
 		var err error
 		if l.Material[i], err = b.material(at, name); err != nil {
@@ -43,7 +43,7 @@ func (b *builder) loading(t *turning) (gear.Loading, error) {
 // 20 °C to the hottest of the place. The base is the plate under it, where there
 // is one, unless its expansion is given.
 func (b *builder) climate(t *turning, gears [2]fit.Material) (gear.Climate, error) {
-	own, table := t.table.Temperature, "gears."+t.name+".temperature"
+	own, table := t.table.Temperature, t.at+".temperature"
 	c := gear.Climate{
 		Known: b.file.Has(table), Made: own.Made, Coldest: own.Coldest, Hottest: own.Hottest,
 		Expansion: [2]float64{gears[0].Expansion, gears[1].Expansion},

@@ -11,6 +11,7 @@ import (
 type turning struct {
 	kit
 	name      string
+	at        string // path of the table it is from
 	table     Gears
 	pair      *gear.Pair
 	ring      *bearing.Housing

@@ -44,6 +44,9 @@ func (b *builder) addKnown() {
 	for _, name := range sorted(b.turnings) {
 		b.report.Assembly = append(b.report.Assembly, b.turnings[name].assembly()...)
 	}
+	for _, name := range sorted(b.racks) {
+		b.report.Assembly = append(b.report.Assembly, b.racks[name].Assembly()...)
+	}
 	for _, body := range b.bodies {
 		know(body.part.Name()+": strength, heat and expansion of "+body.material.Name, export.Tabled, "an estimate for a printed part")
 	}

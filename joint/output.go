@@ -104,6 +104,12 @@ func (b *builder) addCautions() {
 			applies["C3"] = "load." + t.table.Load + " is held up by the servo"
 		}
 	}
+	for _, name := range sorted(b.racks) {
+		applies["C2"], applies["C1"] = "rack."+name+" meshes in the open", "rack."+name+" moves"
+		if servo := b.file.Racks[name].Servo; servo != "" {
+			applies["C4"] = "servo." + servo + " moves it"
+		}
+	}
 	for _, name := range sorted(b.file.Housings) {
 		if b.file.Housings[name].Fit != "slip" {
 			applies["C5"] = "housing." + name + " is a press fit"

@@ -11,7 +11,7 @@ import (
 const jointSuffix = "-joint"
 
 // Greys by role, so that neighbours can be told apart.
-var greys = map[string]float64{"wheel": 0.96, "pinion": 0.82, "ring": 0.74, "plate": 0.9}
+var greys = map[string]float64{"wheel": 0.96, "pinion": 0.82, "rack": 0.96, "ring": 0.74, "plate": 0.9}
 
 // joints returns the names of the files that show a placed joint; a test slice
 // has none.
