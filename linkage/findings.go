@@ -13,7 +13,8 @@ func (s *Stroke) Findings() []check.Finding { return s.findings }
 
 // judge judges all, without remedies. Strokes of like specs give like lists.
 func (s *Stroke) judge() []check.Finding {
-	found := s.judgeMotion()
+	found := append(s.judgeMotion(), s.judgeForces()...)
+	found = append(found, s.judgePlay()...)
 	if s.drive != nil {
 		for _, f := range s.drive.Judge() {
 			if f.Check == "servo-torque" {
@@ -22,7 +23,7 @@ func (s *Stroke) judge() []check.Finding {
 			found = append(found, f)
 		}
 	}
-	return found
+	return append(found, s.judgeGaps()...)
 }
 
 func (s *Stroke) judgeMotion() []check.Finding {

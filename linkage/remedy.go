@@ -2,9 +2,11 @@ package linkage
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"pintle/check"
+	"pintle/drive"
 )
 
 // A change is one number of a linkage that a builder may raise or lower.
@@ -53,27 +55,41 @@ func (s *Stroke) changes() []change {
 const trialStations = 46
 
 // addRemedies tries one change at a time for each check that does not pass and
-// names those that let it pass and make no other check worse.
+// names those that let it pass and make no other check worse. Bodies are left
+// out of that: their sizes do not follow the lengths.
 func (s *Stroke) addRemedies() {
-	for i, f := range s.findings {
+	change := map[string]string{}
+	for _, r := range append(Rules(), drive.Rules()...) {
+		change[r.Name] = r.Change
+	}
+	before := slices.DeleteFunc(slices.Clone(s.findings), func(f check.Finding) bool {
+		return f.Check == ruleGap.Name || f.Check == ruleOverlap.Name
+	})
+	for i, f := range before {
 		if f.Verdict == check.Pass || f.Verdict == check.Note {
 			continue
 		}
-		if cures := s.cures(i); len(cures) > 0 {
-			s.findings[i].Remedy = strings.Join(cures, ", or ")
+		cures := s.cures(before, i)
+		if f.Remedy != "" && f.Remedy != change[f.Check] { // a number of its own
+			cures = append([]string{f.Remedy}, cures...)
 		}
+		if len(cures) == 0 {
+			cures = []string{change[f.Check]}
+		}
+		s.findings[i].Remedy = strings.Join(cures, ", or ")
 	}
 }
 
-func (s *Stroke) cures(number int) []string {
+func (s *Stroke) cures(before []check.Finding, number int) []string {
 	var cures []string
 	cured := func(spec Spec) bool {
+		spec.Bodies = nil
 		after, err := followed(spec)
 		if err != nil {
 			return false
 		}
 		found := after.judge()
-		return check.NoWorse(s.findings, found) && found[number].Verdict == check.Pass
+		return check.NoWorse(before, found) && found[number].Verdict == check.Pass
 	}
 	for _, c := range s.changes() {
 		coarse := func(v float64) bool {

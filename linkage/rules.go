@@ -8,6 +8,8 @@ import (
 func Rules() []check.Rule {
 	return []check.Rule{
 		ruleTransmission, ruleDeadPoint, ruleMonotone, ruleSwing, ruleHornAngle, ruleRatio, ruleSingularity,
+		ruleBall, ruleBearingStress, ruleEyeWall, ruleEyeEnd, ruleNetSection, ruleTearOut, ruleBuckling, ruleHornMoment, rulePlay,
+		ruleOverlap, ruleGap,
 	}
 }
 

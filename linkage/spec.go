@@ -26,6 +26,13 @@ type Spec struct {
 	Load   *Load
 	Motion *drive.Motion // its swing is SwingDeg; SwingDeg 0 there is filled in
 
+	HornPin, LeverPin *PinJoint // what joins the rod's ends
+	Stock             *RodStock
+	Bodies            []Body  // what may collide
+	HornLift          float64 // mm, of the rod's plane above the seat of the horn
+	TipRadius         float64 // mm, from the joint's axis to the point where play matters
+	BearingPlay       float64 // mm, free movement of the joint's bearing as seen at the tip
+
 	Efficiency float64 // share of the servo's work that reaches the lever; 0 is drive.DefaultEfficiency
 	Stations   int     // positions at which the stroke is looked at; 0 is DefaultStations
 	Limits     check.Limits
@@ -102,6 +109,9 @@ func (s Spec) validate() error {
 		{"offset of the rod", s.Offset, "mm", -longest, longest, "give the distance between the planes of the rod's two ends"},
 		{"neutral angle of the horn", s.NeutralDeg, "deg", -360, 360, "90 with the horn square to the line through the two axes"},
 		{"wanted swing", s.SwingDeg, "deg", 0, 360, "give the joint's angle from end to end"},
+		{"height of the rod above the horn", s.HornLift, "mm", 0, 200, "measure from the horn's seat on the servo to the middle of the rod"},
+		{"radius of the tip", s.TipRadius, "mm", 0, 5000, "measure from the joint's axis to the farthest point"},
+		{"play of the joint's bearing", s.BearingPlay, "mm", 0, 50, "push the tip to and fro with the rod taken off"},
 		{"efficiency", s.Efficiency, "", 0.05, 1, "give the share that reaches the lever, 0.9 for one pushrod"},
 		{"number of stations", float64(s.Stations), "", 3, mostStations, "181 is smooth"},
 	} {
@@ -137,7 +147,18 @@ func (s Spec) validateParts() error {
 			return err
 		}
 	}
-	return nil
+	if err := s.HornPin.validate("horn"); err != nil {
+		return err
+	}
+	if err := s.LeverPin.validate("lever"); err != nil {
+		return err
+	}
+	for _, b := range s.Bodies {
+		if err := b.validate(); err != nil {
+			return err
+		}
+	}
+	return s.Stock.validate()
 }
 
 func (s Spec) validateTravel() error {

@@ -28,6 +28,16 @@ func (s *Stroke) Values() map[string]any {
 		v["lever_neutral_deg"], v["ratio_neutral"] = n.LeverDeg, n.Ratio
 		v["mu_neutral_deg"], v["horn_angle_neutral_deg"] = n.TransmissionDeg, n.HornAngleDeg
 	}
+	if at, force, ok := s.designForce(); ok {
+		v["rod_force_n"], v["rod_force_at_horn_deg"] = force, at.HornDeg
+	}
+	if r := s.spec.Stock; r != nil {
+		v["buckling_load_n"], v["rod_slenderness"] = Buckling(r.Diameter, s.spec.Rod, r.modulus()), Slenderness(r.Diameter, s.spec.Rod)
+	}
+	v["rod_misalignment_deg"] = s.MisalignmentDeg()
+	if shares := s.Plays(s.worstPlay()); len(shares) > 0 {
+		v["play_deg"], v["play_at_tip"] = TotalPlay(shares)
+	}
 	if s.spec.Load != nil {
 		held := s.worst(func(st Station) float64 { return -s.HoldingTorque(st) })
 		v["holding_torque"], v["holding_torque_at_horn_deg"] = s.HoldingTorque(held), held.HornDeg
