@@ -1,6 +1,8 @@
 package joint
 
 import (
+	"math"
+	"os"
 	"strings"
 	"testing"
 
@@ -125,6 +127,15 @@ func TestHousingErrorsHaveAPlace(t *testing.T) {
 		{"clamp in a press fit", "fit = \"press\"\nmount = { kind = \"clamp\" }", "x.toml:11:7: housing.h.fit"},
 		{"unknown class of the rod", "rod = { class = \"N7\" }", "x.toml:11:17: housing.h.rod.class"},
 		{"flat deeper than the rod", "rod = { flat = 6, flat_length = 5 }", "x.toml:11:16: housing.h.rod.flat"},
+		{"ribs of no height", "fit = \"crush-ribs\"\nribs = { count = 6, height = 0 }", "x.toml:12:30: housing.h.ribs.height"},
+		{"slots of no width", "knock_out = { count = 2, width = 0 }", "x.toml:11:34: housing.h.knock_out.width"},
+		{"a relief of no depth", "corner_relief = { width = 0.4, depth = 0 }", "x.toml:11:40: housing.h.corner_relief.depth"},
+		{"no flat", "rod = { flat = 0, flat_length = 5 }", "x.toml:11:16: housing.h.rod.flat"},
+		{"a flat of no length", "rod = { flat = 1, flat_length = 0 }", "x.toml:11:33: housing.h.rod.flat_length"},
+		{"no torque", "rod = { flat = 1, flat_length = 5, torque = 0 }", "x.toml:11:45: housing.h.rod.torque"},
+		{"no collar", "rod = { shoulder = 0 }", "x.toml:11:20: housing.h.rod.shoulder"},
+		{"bearings at one place", "second_bearing = \"t\"\nspan = 0", "x.toml:12:8: housing.h.span"},
+		{"standing still", "rpm = 0", "x.toml:11:7: housing.h.rpm"},
 		{"ribs in a press fit", "ribs = { count = 6 }", "x.toml:11:18: housing.h.ribs.count"},
 	} {
 		_, err := designed(t, "[housing.h]\nbearing = \"a\"\n"+test.text+"\n")
@@ -142,6 +153,46 @@ func TestHousingErrorsHaveAPlace(t *testing.T) {
 		if err == nil || !strings.Contains(err.Error(), test.want) {
 			t.Errorf("%s: %v, want %s", test.name, err, test.want)
 		}
+	}
+}
+
+// A ring that carries no wheel names its load: 2 kg hanging from a 608 pull its
+// ring out, and turning at 60 rpm its life is told (capacity in the table). Without
+// a load nothing is judged, and a ring under a wheel has its load from there.
+func TestRingLoad(t *testing.T) {
+	const hung = "[load.sign]\nmass = 2\naxis = \"inverted\"\n[housing.h]\nbearing = \"a\"\nretention = { kind = \"cap\", screw_size = \"M2\", screw_count = 4 }\n"
+	seen := func(text string) map[string]check.Finding {
+		t.Helper()
+		result, err := designed(t, text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all := map[string]check.Finding{}
+		for _, f := range result.Report.Findings {
+			all[f.Check] = f
+		}
+		return all
+	}
+	loaded := seen(hung + "load = \"sign\"\nrpm = 60\n")
+	if f := loaded["load-direction"]; f.Verdict != check.Caution || math.Abs(f.Value+2*9.80665) > 1e-3 {
+		t.Errorf("a hanging load: %+v", f)
+	}
+	if loaded["rating-life"].Value == 0 {
+		t.Error("a bearing that turns has no life")
+	}
+	if free := seen(hung); free["load-direction"].Check != "" {
+		t.Errorf("no load was named: %+v", free["load-direction"])
+	}
+	data, err := os.ReadFile("../testdata/lighthouse.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	file, err := Read("l.toml", []byte(strings.Replace(string(data), "[housing.lamp]", "[housing.lamp]\nload = \"lamp\"", 1)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := Design(file, Options{Tool: "pintle test"}); err == nil || !strings.Contains(err.Error(), "housing.lamp.load") {
+		t.Errorf("a load beside that of the wheel: %v", err)
 	}
 }
 

@@ -101,7 +101,7 @@ func (c *couponFlags) file(flags *pflag.FlagSet, args []string) (*joint.File, er
 		file.Bearings = map[string]joint.Bearing{name: c.bearing}
 		file.Housings = nil // another bearing asks for another ring
 		c.set.Bearing = name
-		markBearing(file, name, c.bearing)
+		markBearing(file, name, "--bearing", c.bearing)
 	}
 	if flags.Changed("horn-diameter") || flags.Changed("horn-thickness") || flags.Changed("horn-hub") {
 		c.horn.Kind = "disc"
