@@ -222,5 +222,18 @@ func (h *Housing) SeatHeight() float64 { return h.spec.ShoulderThickness }
 // SeatDepth returns the depth in mm of the seat, mouth chamfer included.
 func (h *Housing) SeatDepth() float64 { return h.seatDepth }
 
+// MouthDiameter returns the diameter in mm, as drawn, of the bore where it opens at
+// the top: the wide end of the lead-in.
+func (h *Housing) MouthDiameter() float64 {
+	wide := h.seat.Drawn
+	switch {
+	case h.stepped():
+		wide += 2 * stepGap
+	case h.spec.Lip != nil:
+		wide = h.lip.Drawn
+	}
+	return wide + 2*h.leadWidth
+}
+
 // ShoulderHole returns the wanted diameter in mm of the hole behind the ring.
 func (h *Housing) ShoulderHole() float64 { return h.hole.Wanted }

@@ -62,7 +62,10 @@ func (b *builder) stack(t *turning) error {
 // that what lies on the ring has room under the wheel: a cap with its screws,
 // or end stops.
 func (b *builder) rise(t *turning, found bearing.Bearing) float64 {
-	const capThickness = 3.0 // of a cap that names none
+	const (
+		capThickness = 3.0 // of a cap that names none
+		lipHeight    = 2.2 // of a lip with its lead-in, from above
+	)
 	rise, proud := leastRise, found.Width-found.SeatWidth()
 	for _, h := range b.file.Housings {
 		if r := h.Retention; h.Bearing == t.table.Wheel.Bearing && r.Kind == "cap" {
@@ -76,7 +79,11 @@ func (b *builder) rise(t *turning, found bearing.Bearing) float64 {
 	}
 	for _, p := range b.file.Plates {
 		if p.Gears == t.name && p.Stops > 0 {
-			rise = max(rise, stopOverlap+2*stopGap-proud)
+			lip := 0.0
+			if b.ringOf(t.table.Wheel.Bearing).Retention.Kind == "lip" {
+				lip = lipHeight
+			}
+			rise = max(rise, stopOverlap+2*stopGap+lip-proud)
 		}
 	}
 	return rise

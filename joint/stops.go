@@ -75,13 +75,19 @@ func (b *builder) stopping(p Plate, t *turning) (stopping, error) {
 	if !ok {
 		return stopping{}, &check.FieldError{Field: "stops", Value: p.Stops, Unit: "deg", Reason: "need a motion whose swing they end", Remedy: "name the motion in the gears' table"}
 	}
-	if c := t.ring.Spec(); c.Cap != nil || c.Lip != nil {
-		return stopping{}, &check.FieldError{Field: "stops", Value: p.Stops, Unit: "deg", Reason: "find no room on a ring with a cap or lip", Remedy: "leave out the stops or the retention"}
+	if t.ring.Spec().Cap != nil {
+		return stopping{}, &check.FieldError{Field: "stops", Value: p.Stops, Unit: "deg", Reason: "find no room on a ring whose rim a cap and its screws cover", Remedy: "hold the bearing by a lip instead, or leave out the stops"}
 	}
 	gap := t.wheelFoot - (t.ring.Height() - recessDepth)
 	s := stopping{height: gap - stopGap}
+	if s.height < stopOverlap {
+		return stopping{}, &check.FieldError{
+			Field: "stops", Value: p.Stops, Unit: "deg", Reason: fmt.Sprintf("would meet over %s mm of height: the ring reaches to %s mm below the wheel", check.Number(math.Round(100*max(s.height, 0))/100), check.Number(math.Round(100*gap)/100)),
+			Remedy: "leave out the lip, or the stops",
+		}
+	}
 	s.outer = t.ring.OutsideDiameter()/2 - 2*stopEdge
-	s.inner = t.ring.OutsideDiameter()/2 - t.ring.Wall() + max(t.ring.Interference()+0.3, 0.5) + stopEdge
+	s.inner = t.ring.MouthDiameter()/2 + stopEdge
 	if s.outer-s.inner < 2*b.card.BeadWidth {
 		return stopping{}, &check.FieldError{
 			Field: "wall", Value: t.ring.Wall(), Unit: "mm", Reason: "is too thin to carry end stops",

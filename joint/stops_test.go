@@ -2,6 +2,7 @@ package joint
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"pintle/geom"
@@ -22,7 +23,13 @@ func angles(loop geom.Loop) (lo, hi float64) {
 // Read back from the parts as they stand in the joint: at 65 + 4 degrees from
 // the middle the lug's flank meets the stop's, not before and not after.
 func TestStopsMeetBeyondSwing(t *testing.T) {
-	b := newBuilder(read(t, "servo_turn = 90", "servo_turn = 90\nstops = 4"), Options{})
+	for name, retention := range map[string]string{"plain ring": "", "ring with a lip": "\n[housing.lamp.retention]\nkind = \"lip\"\n"} {
+		t.Run(name, func(t *testing.T) { stopsMeet(t, retention) })
+	}
+}
+
+func stopsMeet(t *testing.T, retention string) {
+	b := newBuilder(read(t, "servo_turn = 90", "servo_turn = 90\nstops = 4"+retention), Options{})
 	if err := b.run(); err != nil {
 		t.Fatal(err)
 	}
@@ -69,5 +76,14 @@ func TestStopsMeetBeyondSwing(t *testing.T) {
 		if (f.Check == "end-stop" || f.Check == "end-stop-shear") && f.Verdict != "pass" {
 			t.Errorf("%+v", f)
 		}
+	}
+}
+
+// A cap covers the rim that carries the stops, and a lip that reaches up to the
+// wheel leaves them no height.
+func TestStopsRefused(t *testing.T) {
+	b := newBuilder(read(t, "servo_turn = 90", "servo_turn = 90\nstops = 4\n[housing.lamp.retention]\nkind = \"cap\"\nscrew_size = \"M2\"\nscrew_count = 3"), Options{})
+	if err := b.run(); err == nil || !strings.Contains(err.Error(), "a cap and its screws cover") {
+		t.Errorf("stops and a cap: %v", err)
 	}
 }
