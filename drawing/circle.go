@@ -1,13 +1,8 @@
 package drawing
 
 import (
-	"cmp"
-	"fmt"
 	"math"
-	"slices"
-	"strings"
 
-	"pintle/check"
 	"pintle/geom"
 )
 
@@ -63,32 +58,3 @@ func centreLines(circles []geom.Arc, lo, hi geom.Point) []Stroke {
 
 // beyond lengthens half a centre line past its outline by 1 to 3 mm.
 func beyond(half float64) float64 { return half + min(max(0.3*half, 1), 3) }
-
-// diameters lists the circles by diameter, largest first.
-func diameters(circles []geom.Arc) string {
-	count := map[string]int{}
-	var order []geom.Arc
-	seen := map[geom.Arc]bool{}
-	for _, c := range circles {
-		alike := geom.Arc{Centre: c.Centre, Radius: c.Radius}
-		if seen[alike] {
-			continue
-		}
-		seen[alike] = true
-		if count[diameter(c)] == 0 {
-			order = append(order, c)
-		}
-		count[diameter(c)]++
-	}
-	slices.SortStableFunc(order, func(a, b geom.Arc) int { return cmp.Compare(b.Radius, a.Radius) })
-	var texts []string
-	for _, c := range order {
-		texts = append(texts, fmt.Sprintf("%d×Ø%s", count[diameter(c)], diameter(c)))
-	}
-	if len(texts) == 0 {
-		return ""
-	}
-	return "Circles as drawn: " + strings.Join(texts, ", ")
-}
-
-func diameter(c geom.Arc) string { return check.Number(math.Round(2e3*c.Radius) / 1e3) }

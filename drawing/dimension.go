@@ -137,7 +137,7 @@ func (d Dimension) Text() string {
 		t.WriteString("(")
 	}
 	t.WriteString([]string{Diameter: "Ø", Radius: "R", Chamfer: ""}[min(d.Kind, Chamfer)])
-	t.WriteString(Figure(d.Size()))
+	t.WriteString(d.figure())
 	t.WriteString([]string{Angle: "°", Chamfer: "×45°"}[min(d.Kind, Chamfer)])
 	if d.Auxiliary {
 		t.WriteString(")")
@@ -149,6 +149,17 @@ func (d Dimension) Text() string {
 	}
 	return t.String()
 }
+
+// figure prints the size: to a hundredth under the general tolerance, else to a
+// thousandth.
+func (d Dimension) figure() string {
+	if d.Lower == 0 && d.Upper == 0 {
+		return rounded(d.Size())
+	}
+	return Figure(d.Size())
+}
+
+func rounded(v float64) string { return Figure(math.Round(v*100) / 100) }
 
 func (d Dimension) tolerance() string {
 	var t string

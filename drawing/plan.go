@@ -1,47 +1,72 @@
 package drawing
 
 import (
-	"fmt"
+	"math"
 
 	"pintle/geom"
 )
 
-// OfPart returns a drawing of the part seen from above its bed, at true size.
-// Visible outlines are wide; edges of the part's layers that lie under material
-// are dashed. Of chamfers and other sloping walls only visible edges are drawn,
-// and thin, unless nothing of the part lies beyond them.
-// Extra strokes, such as pitch circles, are added as they are.
-func OfPart(part geom.Part, extra ...Stroke) Sheet {
+// PlanOf returns the part seen from above its bed. Visible outlines are wide;
+// edges of the part's layers that lie under material are dashed. Of chamfers and
+// other sloping walls only visible edges are drawn, and thin, unless nothing of
+// the part lies beyond them; small ones are left to their dimension. A toothed rim is drawn as ISO 2203 has it: the tip
+// circle, and the reference circle as a chain line. Extra strokes are added as
+// they are.
+func PlanOf(part geom.Part, toothed *Toothed, extra ...Stroke) View {
 	slabs, layers := part.Slabs(), part.Layers()
-	p := plan{seen: map[geom.Curve]bool{}, all: coversAbove(layers, -1)}
+	p := plan{seen: map[geom.Curve]bool{}, all: coversAbove(layers, -1), toothed: toothed}
 	for k := len(slabs) - 1; k >= 0; k-- { // prisms from the top down
 		if slabs[k].Top == nil {
 			p.draw(slabs[k].Bottom, coversAbove(layers, k), true)
 		}
 	}
 	for k := len(slabs) - 1; k >= 0; k-- {
-		if above := coversAbove(layers, k); slabs[k].Top != nil {
+		if above := coversAbove(layers, k); slabs[k].Top != nil && slabs[k].Z1-slabs[k].Z0 >= closest {
 			p.draw(slabs[k].Top, above, false)
 			p.draw(slabs[k].Bottom, append(above, coverOf(layers[k].Top)), false)
 		}
 	}
-	drawn := p.circles
+	p.strokes = append(p.strokes, toothed.circles()...)
 	for _, s := range extra {
 		p.circles = append(p.circles, circlesIn(s.Curves)...)
 		p.strokes = append(p.strokes, s)
 	}
+	if toothed != nil {
+		p.circles = append(p.circles, geom.Arc{Centre: toothed.Centre, Radius: max(toothed.Tip, toothed.Root) / 2, To: 2 * math.Pi})
+	}
 	lo, hi := part.Bounds()
 	p.strokes = append(p.strokes, centreLines(p.circles, lo, hi)...)
-	sheet := Sheet{
-		Title:    part.Name(),
-		Subtitle: fmt.Sprintf("%.2f × %.2f × %.2f mm, top view", hi.X-lo.X, hi.Y-lo.Y, part.Height()),
-		Views:    []View{{Strokes: p.strokes}},
-	}
-	if note := diameters(drawn); note != "" {
-		sheet.Notes = append(sheet.Notes, note)
-	}
-	return sheet
+	return View{Facing: Plan, Strokes: p.strokes}
 }
+
+// circles returns what stands for the teeth in the plan.
+func (t *Toothed) circles() []Stroke {
+	if t == nil {
+		return nil
+	}
+	circle := func(kind LineKind, diameter float64) Stroke {
+		return Stroke{Kind: kind, Closed: true, Curves: []geom.Curve{geom.Arc{Centre: t.Centre, Radius: diameter / 2, To: 2 * math.Pi}}}
+	}
+	return []Stroke{circle(Outline, t.Tip), circle(Centre, t.Reference)}
+}
+
+// stands says whether circles stand for the contour: it is the toothed rim.
+func (t *Toothed) stands(c geom.Contour) bool {
+	if t == nil {
+		return false
+	}
+	lo, hi := math.Inf(1), 0.0
+	for _, p := range c.Points {
+		r := p.Sub(t.Centre).Len()
+		lo, hi = min(lo, r), max(hi, r)
+	}
+	_, _, ok := t.rim(lo, hi)
+	return ok
+}
+
+// closest is how near lines may run at true size: twice the wide line or 0.7 mm
+// (ISO 128-2, as a drawing guide gives it: 2 and 0.7 mm), in mm.
+const closest = 0.7
 
 // A plan collects the strokes of one view. An edge that several layers share is
 // drawn once, as its topmost layer shows it.
@@ -50,10 +75,14 @@ type plan struct {
 	circles []geom.Arc // of upright walls, in the order drawn
 	seen    map[geom.Curve]bool
 	all     []cover
+	toothed *Toothed
 }
 
 func (p *plan) draw(contours []geom.Contour, above []cover, upright bool) {
 	for _, c := range contours {
+		if p.toothed.stands(c) {
+			continue
+		}
 		if len(c.Curves) == 0 {
 			p.drawPoints(c.Points, above)
 			continue

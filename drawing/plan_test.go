@@ -44,8 +44,8 @@ func TestSteppedBush(t *testing.T) {
 		geom.Slab{Z0: 3, Z1: 6, Bottom: []geom.Contour{outer, bore}},
 		geom.Slab{Z0: 6, Z1: 12, Bottom: []geom.Contour{boss, bore}},
 	)
-	sheet := drawing.OfPart(part)
-	got := lengths(sheet.Views[0])
+	view := drawing.PlanOf(part, nil)
+	got := lengths(view)
 	// Circumferences, and two centre lines of 40 mm plus 3 mm at each end.
 	for kind, want := range map[drawing.LineKind]float64{
 		drawing.Outline: math.Pi * (40 + 20 + 10),
@@ -57,16 +57,10 @@ func TestSteppedBush(t *testing.T) {
 			t.Errorf("lines of kind %d: %.6f mm, want %.6f mm", kind, got[kind], want)
 		}
 	}
-	for _, s := range sheet.Views[0].Strokes {
+	for _, s := range view.Strokes {
 		if s.Kind != drawing.Centre && !s.Closed {
 			t.Errorf("a circle is not drawn closed: %v", s)
 		}
-	}
-	if want := "Circles as drawn: 1×Ø40, 1×Ø30, 1×Ø20, 1×Ø10"; sheet.Notes[0] != want {
-		t.Errorf("note %q", sheet.Notes[0])
-	}
-	if want := "40.00 × 40.00 × 12.00 mm, top view"; sheet.Subtitle != want {
-		t.Errorf("subtitle %q", sheet.Subtitle)
 	}
 }
 
@@ -79,7 +73,7 @@ func TestEdgeGoesUnderMaterial(t *testing.T) {
 		geom.Slab{Z0: 0, Z1: 3, Bottom: []geom.Contour{disc}},
 		geom.Slab{Z0: 3, Z1: 6, Bottom: []geom.Contour{bar}},
 	)
-	got := lengths(drawing.OfPart(part).Views[0])
+	got := lengths(drawing.PlanOf(part, nil))
 	hidden := 15 * 2 * 2 * math.Asin(5.0/15)
 	// The edge may be cut up to 0.05 mm early at each of the four crossings.
 	if math.Abs(got[drawing.Hidden]-hidden) > 0.25 {
@@ -100,7 +94,7 @@ func TestChamfers(t *testing.T) {
 		geom.Slab{Z0: 1, Z1: 5, Bottom: []geom.Contour{square}},
 		geom.Slab{Z0: 5, Z1: 6, Bottom: []geom.Contour{square}, Top: []geom.Contour{small}},
 	)
-	got := lengths(drawing.OfPart(part).Views[0])
+	got := lengths(drawing.PlanOf(part, nil))
 	want := map[drawing.LineKind]float64{drawing.Outline: 80, drawing.Edge: 72}
 	for _, kind := range []drawing.LineKind{drawing.Outline, drawing.Edge, drawing.Hidden} {
 		if math.Abs(got[kind]-want[kind]) > 1e-9 {
@@ -118,7 +112,7 @@ func TestFlareHides(t *testing.T) {
 		geom.Slab{Z0: 0, Z1: 5, Bottom: square(20)},
 		geom.Slab{Z0: 5, Z1: 15, Bottom: square(10), Top: square(30)},
 	)
-	got := lengths(drawing.OfPart(part).Views[0])
+	got := lengths(drawing.PlanOf(part, nil))
 	if got[drawing.Hidden] != 80 || got[drawing.Outline] != 120 || got[drawing.Edge] != 0 {
 		t.Errorf("%g mm hidden, %g mm outline, %g mm thin", got[drawing.Hidden], got[drawing.Outline], got[drawing.Edge])
 	}
@@ -133,17 +127,14 @@ func TestConeAndLeadIn(t *testing.T) {
 		geom.Slab{Z0: 0, Z1: 5, Bottom: []geom.Contour{cone, bore}, Top: []geom.Contour{cone.Resize(25), bore.Resize(11)}},
 		geom.Slab{Z0: 5, Z1: 10, Bottom: []geom.Contour{cone.Resize(25), bore.Resize(11)}, Top: []geom.Contour{cone.Resize(20), bore.Resize(14)}},
 	)
-	sheet := drawing.OfPart(part)
-	got := lengths(sheet.Views[0])
+	view := drawing.PlanOf(part, nil)
+	got := lengths(view)
 	for kind, want := range map[drawing.LineKind]float64{
 		drawing.Outline: math.Pi * (30 + 10), drawing.Edge: math.Pi * (25 + 20 + 11 + 14), drawing.Hidden: 0,
 	} {
 		if math.Abs(got[kind]-want) > 1e-6 {
 			t.Errorf("lines of kind %d: %.6f mm, want %.6f mm", kind, got[kind], want)
 		}
-	}
-	if len(sheet.Notes) > 0 {
-		t.Errorf("notes %q", sheet.Notes)
 	}
 }
 
@@ -157,7 +148,7 @@ func TestCentreLines(t *testing.T) {
 			contours = append(contours, geom.Bore(at, 3, 0.02))
 		}
 		part := newPart(t, geom.Slab{Z0: 0, Z1: 3, Bottom: contours})
-		view := drawing.OfPart(part).Views[0]
+		view := drawing.PlanOf(part, nil)
 		lines := 0
 		for _, s := range view.Strokes {
 			if s.Kind == drawing.Centre {
@@ -175,7 +166,7 @@ func TestCentreLines(t *testing.T) {
 func TestExtraStrokes(t *testing.T) {
 	pitch := drawing.Stroke{Kind: drawing.Centre, Closed: true, Curves: []geom.Curve{geom.Arc{Radius: 30, To: 2 * math.Pi}}}
 	part := newPart(t, geom.Slab{Z0: 0, Z1: 3, Bottom: []geom.Contour{geom.Rectangle(origin, 20, 20, 0, 0, 0.02)}})
-	view := drawing.OfPart(part, pitch).Views[0]
+	view := drawing.PlanOf(part, nil, pitch)
 	if got, want := lengths(view)[drawing.Centre], 60*math.Pi+2*66; math.Abs(got-want) > 1e-9 {
 		t.Errorf("%.6f mm of centre lines, want %.6f", got, want)
 	}
@@ -195,7 +186,7 @@ func TestCutCubicStaysOnIt(t *testing.T) {
 		geom.Slab{Z0: 3, Z1: 6, Bottom: []geom.Contour{bar}},
 	)
 	pieces := 0
-	for _, s := range drawing.OfPart(part).Views[0].Strokes {
+	for _, s := range drawing.PlanOf(part, nil).Strokes {
 		for _, c := range s.Curves {
 			cubic, ok := c.(geom.Cubic)
 			if !ok {

@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"pintle/drawing"
+	"pintle/drawing/paper"
 	"pintle/export"
 	"pintle/geom"
 )
@@ -88,8 +89,17 @@ func bracket(t *testing.T) geom.Part {
 
 func bracketSVG(t *testing.T) []byte {
 	t.Helper()
+	page, err := paper.Set(drawing.OfPart(bracket(t), drawing.Details{}, nil))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return svgOf(t, page)
+}
+
+func svgOf(t *testing.T, page drawing.Page) []byte {
+	t.Helper()
 	var out bytes.Buffer
-	if err := export.WriteSVG(&out, drawing.OfPart(bracket(t))); err != nil {
+	if err := export.WriteSVG(&out, page); err != nil {
 		t.Fatal(err)
 	}
 	return out.Bytes()
@@ -165,8 +175,8 @@ func pathPoints(t *testing.T, d string) (points []geom.Point, closed bool) {
 // Each curve of a closed outline must end in the path where it ends in the
 // drawing, to the four decimals written; arcs have points of their own between.
 func TestSVGFollowsTheCurves(t *testing.T) {
-	all := readSVG(t, bracketSVG(t))
-	view := drawing.OfPart(bracket(t)).Views[0]
+	view := drawing.PlanOf(bracket(t), nil)
+	all := readSVG(t, svgOf(t, drawing.Page{Width: 100, Height: 100, Wide: 0.5, Narrow: 0.25, Strokes: view.Strokes}))
 	var paths []element
 	for _, e := range all {
 		if e.name == "path" && e.group["data-line"] == "01.2" {
@@ -214,12 +224,8 @@ func TestSVGArcSide(t *testing.T) {
 	arc := geom.Arc{Centre: geom.Point{X: 3, Y: 4}, Radius: 10, From: 0.2, To: 1.4}
 	back := geom.Arc{Centre: arc.Centre, Radius: 10, From: 1.4, To: 0.2}
 	for _, a := range []geom.Arc{arc, back} {
-		sheet := drawing.Sheet{Views: []drawing.View{{Strokes: []drawing.Stroke{{Curves: []geom.Curve{a}}}}}}
-		var out bytes.Buffer
-		if err := export.WriteSVG(&out, sheet); err != nil {
-			t.Fatal(err)
-		}
-		for _, e := range readSVG(t, out.Bytes()) {
+		page := drawing.Page{Width: 20, Height: 20, Strokes: []drawing.Stroke{{Curves: []geom.Curve{a}}}}
+		for _, e := range readSVG(t, svgOf(t, page)) {
 			if e.name != "path" {
 				continue
 			}
@@ -233,45 +239,47 @@ func TestSVGArcSide(t *testing.T) {
 	}
 }
 
-// Nothing written as text may lie on the part: all of it is above or below.
-func TestSVGTextKeepsOffThePart(t *testing.T) {
-	all := readSVG(t, bracketSVG(t))
-	top, bottom := math.Inf(1), math.Inf(-1)
-	for _, e := range all {
-		if e.name == "path" {
-			points, _ := pathPoints(t, e.attrs["d"])
-			for _, p := range points {
-				top, bottom = min(top, p.Y), max(bottom, p.Y)
-			}
+// Lettering comes out at the height, place, anchor and turn asked for: capitals
+// are 0.716 of the font size in Arial (read from the font's metric equal), and
+// SVG turns clockwise, its y running down.
+func TestSVGLettering(t *testing.T) {
+	page := drawing.Page{Width: 100, Height: 50, Texts: []drawing.Text{
+		{At: geom.Point{X: 10, Y: 20}, Text: "Ø8 < 9 & more", Height: 2.5, Anchor: drawing.End, Turn: math.Pi / 2},
+		{At: geom.Point{X: 30, Y: 5}, Text: "A-A", Height: 3.5, Anchor: drawing.Middle},
+	}}
+	var texts []element
+	for _, e := range readSVG(t, svgOf(t, page)) {
+		if e.name == "text" {
+			e.text = strings.TrimSpace(e.text)
+			texts = append(texts, e)
 		}
 	}
-	texts := 0
-	for _, e := range all {
-		if e.name != "text" {
-			continue
-		}
-		texts++
-		size, y := e.number(t, "font-size"), e.number(t, "y")
-		if y+0.25*size > top && y-size < bottom {
-			t.Errorf("%q at %g lies beside the part, %g to %g", e.text, y, top, bottom)
-		}
+	if len(texts) != 2 || texts[0].text != "Ø8 < 9 & more" || texts[1].text != "A-A" {
+		t.Fatalf("texts %v", texts)
 	}
-	if texts < 4 {
-		t.Errorf("%d texts", texts)
+	first, second := texts[0], texts[1]
+	if got := first.number(t, "font-size") * 0.716; math.Abs(got-2.5) > 1e-3 {
+		t.Errorf("capitals are %.4f mm high", got)
+	}
+	if first.attrs["text-anchor"] != "end" || first.attrs["transform"] != "rotate(-90 10 30)" || first.number(t, "y") != 30 {
+		t.Errorf("upright text %v", first.attrs)
+	}
+	if second.attrs["text-anchor"] != "middle" || second.attrs["transform"] != "" || second.number(t, "x") != 30 || second.number(t, "y") != 45 {
+		t.Errorf("level text %v", second.attrs)
 	}
 }
 
 func TestSVGRefusesNaN(t *testing.T) {
 	bad := drawing.Stroke{Curves: []geom.Curve{geom.Line{B: geom.Point{X: math.NaN()}}}}
 	var out bytes.Buffer
-	if err := export.WriteSVG(&out, drawing.Sheet{Views: []drawing.View{{Strokes: []drawing.Stroke{bad}}}}); err == nil || out.Len() > 0 {
+	if err := export.WriteSVG(&out, drawing.Page{Strokes: []drawing.Stroke{bad}}); err == nil || out.Len() > 0 {
 		t.Errorf("got %v and %d bytes", err, out.Len())
 	}
 }
 
 // A full disk must be noticed, though the SVG library drops write errors.
 func TestSVGKeepsTheWriteError(t *testing.T) {
-	if err := export.WriteSVG(fullDisk{}, drawing.OfPart(bracket(t))); !errors.Is(err, errFull) {
+	if err := export.WriteSVG(fullDisk{}, drawing.Page{Strokes: drawing.PlanOf(bracket(t), nil).Strokes}); !errors.Is(err, errFull) {
 		t.Errorf("got %v", err)
 	}
 }

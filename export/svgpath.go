@@ -12,26 +12,24 @@ import (
 	"pintle/geom"
 )
 
-// at returns a point of the view on the page.
-func (v placedView) at(p geom.Point) geom.Point {
-	return geom.Point{X: v.origin.X + p.X, Y: v.origin.Y - p.Y}
-}
-
-// write draws the strokes, one group for each kind of line that the view has.
-func (v placedView) write(canvas *svg.SVG) {
+// strokes draws the lines, one group for each kind that the page has.
+func (p pen) strokes(canvas *svg.SVG, page drawing.Page) {
 	for _, kind := range []struct {
 		line   drawing.LineKind
 		number string // in ISO 128-2
 		width  float64
 		dashes []float64 // in line widths, ISO 128-2
 	}{
-		{drawing.Outline, "01.2", v.wide, nil},
-		{drawing.Edge, "01.1", v.narrow, nil},
-		{drawing.Hidden, "02.1", v.narrow, []float64{12, 3}},
-		{drawing.Centre, "04.1", v.narrow, centreDashes},
+		{drawing.Edge, "01.1", page.Narrow, nil},
+		{drawing.Hidden, "02.1", page.Narrow, []float64{12, 3}},
+		{drawing.Centre, "04.1", page.Narrow, centreDashes},
+		{drawing.Adjacent, "05.1", page.Narrow, []float64{24, 3, 0.5, 3, 0.5, 3}},
+		{drawing.Outline, "01.2", page.Wide, nil},
+		{drawing.Cutting, "04.2", page.Wide, nil}, // shorter than one dash
+		{drawing.Solid, "solid", 0, nil},
 	} {
 		open := false
-		for _, s := range v.view.Strokes {
+		for _, s := range page.Strokes {
 			if s.Kind != kind.line || len(s.Curves) == 0 {
 				continue
 			}
@@ -39,7 +37,7 @@ func (v placedView) write(canvas *svg.SVG) {
 				canvas.Group(groupStyle(kind.number, kind.width, kind.dashes)...)
 				open = true
 			}
-			canvas.Path(v.path(s), pathStyle(s, kind.width)...)
+			canvas.Path(p.path(s), pathStyle(s, kind.width)...)
 		}
 		if open {
 			canvas.Gend()
@@ -50,6 +48,9 @@ func (v placedView) write(canvas *svg.SVG) {
 var centreDashes = []float64{24, 3, 0.5, 3}
 
 func groupStyle(number string, width float64, dashes []float64) []string {
+	if number == "solid" {
+		return []string{`data-line="solid"`, `fill="#000"`}
+	}
 	style := []string{
 		fmt.Sprintf(`data-line="%s"`, number), `fill="none"`, `stroke="#000"`,
 		fmt.Sprintf(`stroke-width="%s"`, coordinate(width)), `stroke-linejoin="round"`,
@@ -80,12 +81,12 @@ func pathStyle(s drawing.Stroke, width float64) []string {
 }
 
 // path writes the curves as path data: L, A and C, closed by Z.
-func (v placedView) path(s drawing.Stroke) string {
+func (p pen) path(s drawing.Stroke) string {
 	var d strings.Builder
 	to := func(command string, points ...geom.Point) {
 		d.WriteString(command)
-		for _, p := range points {
-			q := v.at(p)
+		for _, point := range points {
+			q := p.at(point)
 			d.WriteString(" " + coordinate(q.X) + " " + coordinate(q.Y))
 		}
 	}

@@ -3,8 +3,6 @@ package gear
 import (
 	"fmt"
 	"strings"
-
-	"pintle/drawing"
 )
 
 // addBodies adds the sizes of both bodies to the report's values: mm, and grams
@@ -23,16 +21,6 @@ func (p *Pair) addBodies(v map[string]any) {
 			v["shaft_torque"+n] = held
 		}
 	}
-}
-
-// Details returns what matters of one gear's body on its drawing.
-func (p *Pair) Details(part string) drawing.Details {
-	for i, g := range p.gears {
-		if part == p.spec.partName(i) {
-			return drawing.Details{Dimensions: g.body.dims, Notes: g.body.notes()}
-		}
-	}
-	return drawing.Details{}
 }
 
 // notes are the body's own lines on its drawing.

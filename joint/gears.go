@@ -56,7 +56,7 @@ func (b *builder) addPair(t *turning, materials [2]fit.Material) {
 	b.find(design, t.pair.Findings()...)
 	b.report.Fits = append(b.report.Fits, t.pair.Fits()...)
 	for i, part := range t.pair.Parts() {
-		b.addBody(design, part, materials[i], t.gearNotes(part).detailed(t.pair, part.Name()))
+		b.addBody(design, part, materials[i], sheetNotes{}.detailed(t.pair, part.Name()))
 	}
 }
 

@@ -2,14 +2,12 @@ package joint
 
 import (
 	"bytes"
-	"fmt"
 	"io"
 	"sync"
 
 	"pintle/check"
 	"pintle/drawing"
 	"pintle/export"
-	"pintle/geom"
 	"pintle/mesh"
 )
 
@@ -153,7 +151,7 @@ func (b *builder) files() []OutputFile {
 		}
 		name := body.part.Name()
 		var sheet bytes.Buffer
-		err := export.WriteSVG(&sheet, body.drawing(report.Title))
+		err := b.writeDrawing(&sheet, body)
 		drawings[name] = sheet.Bytes()
 		add(name+".stl", func(w io.Writer) error { return export.WriteSTL(w, name, body.mesh) })
 		add(name+"-drawing.svg", func(w io.Writer) error { return put(w, drawings[name], err) })
@@ -191,41 +189,4 @@ func (n sheetNotes) detailed(design any, part string) sheetNotes {
 		n.details = d.Details(part)
 	}
 	return n
-}
-
-func (body body) drawing(title string) drawing.Sheet {
-	details := body.sheet.details
-	sheet := drawing.OfPart(body.part, append(body.sheet.strokes, details.Strokes...)...)
-	if title != "" {
-		sheet.Subtitle = title + " · " + sheet.Subtitle
-	}
-	drawn := ", bed side down, drawn for this printer: see the fits in the report"
-	if body.design == "coupon" {
-		drawn = ", bed side down"
-	}
-	sheet.Notes = append(sheet.Notes, "Material "+body.material.Name+drawn)
-	sheet.Notes = append(sheet.Notes, body.sheet.lines...)
-	for _, d := range details.Dimensions {
-		sheet.Notes = append(sheet.Notes, d.Text())
-	}
-	sheet.Notes = append(sheet.Notes, details.Notes...)
-	return sheet
-}
-
-// gearNotes adds the reference circle and the readings of one gear.
-func (t *turning) gearNotes(part geom.Part) sheetNotes {
-	g, i := t.pair.Pinion(), 0
-	if part.Name() == t.name+"-wheel" {
-		g, i = t.pair.Wheel(), 1
-	}
-	circle := geom.Arc{Radius: g.ReferenceDiameter() / 2, From: 0, To: 6.283185307179586}
-	v := t.pair.Values()
-	key := func(symbol string) string { return fmt.Sprintf("%s%d", symbol, i+1) }
-	return sheetNotes{
-		strokes: []drawing.Stroke{{Kind: drawing.Centre, Curves: []geom.Curve{circle}, Closed: true}},
-		lines: []string{
-			fmt.Sprintf("m %v  z %d  alpha %v°  x %.3f  face width %v mm", t.table.Module, g.Teeth(), t.table.PressureAngleDeg, v[key("x")], t.table.FaceWidth),
-			fmt.Sprintf("span W over %v teeth %.3f mm, over %v mm pins M %.3f mm, centre distance %.3f mm", v[key("k")], v[key("W")], v[key("dp")], v[key("M")], t.pair.CentreDistance()),
-		},
-	}
 }

@@ -1,0 +1,232 @@
+package paper
+
+import (
+	"math"
+
+	"pintle/drawing"
+	"pintle/geom"
+)
+
+// hatchPitch is the distance of hatching lines in mm, less in thin sections
+// (ISO 128-50 asks for one that suits the size; design choice).
+const (
+	hatchPitch     = 2.5
+	thinHatchPitch = 1.4
+	thinSection    = 8.0
+)
+
+// A viewSetter lays out one view at a scale about its origin.
+type viewSetter struct {
+	board
+	view   drawing.View
+	scale  float64
+	lo, hi geom.Point // of the outlines, on paper
+	listed []string   // dimensions without room
+}
+
+// setView draws a view with everything that belongs to it. Dimensions that find
+// no room come back in words.
+func setView(v drawing.View, scale float64) (*board, []string) {
+	s := &viewSetter{view: v, scale: scale}
+	s.outline()
+	s.hatch()
+	s.cutMarks()
+	s.dimension()
+	s.balloons()
+	s.title()
+	return &s.board, s.listed
+}
+
+func (s *viewSetter) outline() {
+	var solid drawing.View
+	for _, stroke := range s.view.Strokes {
+		m := moved(stroke, s.scale, geom.Motion{})
+		s.draw(m)
+		if stroke.Kind != drawing.Centre {
+			solid.Strokes = append(solid.Strokes, m)
+		}
+	}
+	s.lo, s.hi = solid.Bounds()
+}
+
+func (s *viewSetter) hatch() {
+	for _, h := range s.view.Hatched {
+		pitch := h.Pitch
+		if pitch == 0 {
+			pitch = hatchPitch
+			if s.hi.Y-s.lo.Y < thinSection {
+				pitch = thinHatchPitch
+			}
+		}
+		for _, l := range h.Lines(pitch / s.scale) {
+			s.line(drawing.Edge, l.A.Scale(s.scale), l.B.Scale(s.scale))
+		}
+	}
+}
+
+// Marks of the cutting plane, in mm on paper.
+const (
+	cutGap, cutEnd, cutArrow = 2.0, 8.0, 8.0
+)
+
+// cutMarks draws the ends of the cutting plane wide, with arrows in the
+// direction of sight and the letter A (ISO 128-40, from memory).
+func (s *viewSetter) cutMarks() {
+	if s.view.Cut == nil {
+		return
+	}
+	from, to := s.view.Cut.From.Scale(s.scale), s.view.Cut.To.Scale(s.scale)
+	u := to.Sub(from)
+	u = u.Scale(1 / u.Len())
+	sight := geom.Point{X: -u.Y, Y: u.X}
+	for _, end := range []struct{ at, out geom.Point }{{from, u.Scale(-1)}, {to, u}} {
+		a, b := end.at.Add(end.out.Scale(cutGap)), end.at.Add(end.out.Scale(cutEnd))
+		s.line(drawing.Cutting, a, b)
+		foot := b.Sub(end.out.Scale(0.5))
+		tail := foot.Sub(sight.Scale(cutArrow))
+		s.line(drawing.Edge, tail, foot)
+		s.arrow(foot.Sub(sight.Scale(0.25)), sight)
+		letter := tail.Sub(sight.Scale(1 + letterHeight/2)).Sub(geom.Point{Y: letterHeight / 2})
+		s.write(drawing.Text{At: letter, Text: "A", Height: letterHeight, Anchor: drawing.Middle})
+	}
+}
+
+// dimension sorts the dimensions to the sides of the view and sets them.
+func (s *viewSetter) dimension() {
+	x, y := geom.Point{X: 1}, geom.Point{Y: 1}
+	above := stack{u: x, v: y, edge: s.hi.Y, lo: s.lo.X, hi: s.hi.X, far: []float64{-1, 1}}
+	below := stack{u: x, v: y.Scale(-1), edge: -s.lo.Y, lo: s.lo.X, hi: s.hi.X, far: []float64{-1, 1}}
+	left := stack{u: y, v: x.Scale(-1), edge: -s.lo.X + cutEnd - 1, lo: s.lo.Y, hi: s.hi.Y, far: []float64{-1, 1}, turn: math.Pi / 2}
+	right := left
+	right.v, right.edge = x, s.hi.X
+	var aboves, belows, lefts, rights []item
+	var callouts []callout
+	middle := (s.lo.Y + s.hi.Y) / 2
+	for _, d := range s.view.Dimensions {
+		a, b := d.A.Scale(s.scale), d.B.Scale(s.scale)
+		l := label{d.Text(), d.Checked}
+		level := math.Abs(a.Y-b.Y) < 1e-6
+		upright := math.Abs(a.X-b.X) < 1e-6
+		linear := d.Kind == drawing.Linear || d.Kind == drawing.Diameter && d.Facing == drawing.Section
+		switch {
+		case linear && level && a.Y > middle:
+			aboves = append(aboves, above.item(l, a, b))
+		case linear && level:
+			belows = append(belows, below.item(l, a, b))
+		case linear && upright && d.Facing == drawing.Section:
+			rights = append(rights, right.item(l, a, b))
+		case linear && upright:
+			lefts = append(lefts, left.item(l, a, b))
+		case linear:
+			s.slanting(l, a, b)
+		case d.Kind == drawing.Angle:
+			s.angle(d, l)
+		default:
+			callouts = append(callouts, s.callout(d))
+		}
+	}
+	s.list(above.set(&s.board, aboves)...)
+	s.list(below.set(&s.board, belows)...)
+	s.list(left.set(&s.board, lefts)...)
+	s.list(right.set(&s.board, rights)...)
+	s.call(callouts)
+}
+
+func (s *viewSetter) list(items ...item) {
+	for _, it := range items {
+		s.listed = append(s.listed, it.text)
+	}
+}
+
+// callout turns a diameter of the plan, a radius or a chamfer into a text with a
+// leader.
+func (s *viewSetter) callout(d drawing.Dimension) callout {
+	a, b := d.A.Scale(s.scale), d.B.Scale(s.scale)
+	note := d.Note
+	d.Note = ""
+	c := callout{label: label{d.Text(), d.Checked}, note: note}
+	switch d.Kind {
+	case drawing.Diameter:
+		c.to, c.radius = a.Add(b).Scale(0.5), b.Sub(a).Len()/2
+	case drawing.Radius:
+		c.to = b
+	default:
+		c.to = a.Add(b).Scale(0.5)
+	}
+	return c
+}
+
+// call sets callouts to the right of a plan, and to the left of a section, whose
+// right side has the heights; what finds no room goes to the other side.
+func (s *viewSetter) call(callouts []callout) {
+	side := 1.0
+	if s.view.Facing == drawing.Section {
+		side = -1
+	}
+	for range 2 {
+		column := column{x: s.hi.X + shelfGap, side: side, lo: s.lo.Y - 6, hi: s.hi.Y + 6}
+		if side < 0 {
+			column.x = s.lo.X - shelfGap
+		}
+		callouts = column.set(&s.board, callouts)
+		side = -side
+	}
+	for _, c := range callouts {
+		s.listed = append(s.listed, c.text+" "+c.note)
+	}
+}
+
+// slanting sets a length that runs along neither axis, on the side with room.
+func (s *viewSetter) slanting(l label, a, b geom.Point) {
+	u := b.Sub(a)
+	if u.X < 0 {
+		u = u.Scale(-1)
+	}
+	u = u.Scale(1 / u.Len())
+	for _, v := range []geom.Point{{X: -u.Y, Y: u.X}, {X: u.Y, Y: -u.X}} {
+		st := stack{u: u, v: v, edge: dot(a, v), lo: min(dot(a, u), dot(b, u)), hi: max(dot(a, u), dot(b, u)), turn: math.Atan2(u.Y, u.X), far: []float64{-1, 1}}
+		if st.place(&s.board, st.item(l, a, b)) {
+			return
+		}
+	}
+	s.list(item{label: l})
+}
+
+// angle sets an angle at the first radius where its figure is free.
+func (s *viewSetter) angle(d drawing.Dimension, l label) {
+	apex, a, b := d.Apex.Scale(s.scale), d.A.Scale(s.scale).Sub(d.Apex.Scale(s.scale)), d.B.Scale(s.scale).Sub(d.Apex.Scale(s.scale))
+	from := math.Atan2(a.Y, a.X)
+	to := from + math.Mod(math.Atan2(b.Y, b.X)-from+4*math.Pi, 2*math.Pi)
+	for r := max(a.Len(), b.Len()) + firstLevel; r < max(a.Len(), b.Len())+firstLevel+80; r += nextLevel / 2 {
+		middle := (from + to) / 2
+		at := apex.Add(geom.Polar(r, middle))
+		turn := math.Mod(middle-math.Pi/2+4*math.Pi, 2*math.Pi)
+		sp := spot{middle: at.Add(geom.Polar(gapBelow+tail*textHeight, middle)), turn: turn}
+		if turn > math.Pi/2+0.01 && turn < 3*math.Pi/2 { // read from below
+			sp = spot{middle: at.Add(geom.Polar(gapBelow+(1+accent)*textHeight, middle)), turn: turn + math.Pi}
+		}
+		if !s.free(l.box(sp)) || !s.clear(apex.Add(a), apex.Add(geom.Polar(r+beyondLine, from))) || !s.clear(apex.Add(b), apex.Add(geom.Polar(r+beyondLine, to))) {
+			continue
+		}
+		s.line(drawing.Edge, apex.Add(geom.Polar(a.Len()+offOutline, from)), apex.Add(geom.Polar(r+beyondLine, from)))
+		s.line(drawing.Edge, apex.Add(geom.Polar(b.Len()+offOutline, to)), apex.Add(geom.Polar(r+beyondLine, to)))
+		s.draw(drawing.Stroke{Kind: drawing.Edge, Curves: []geom.Curve{geom.Arc{Centre: apex, Radius: r, From: from, To: to}}})
+		tilt := arrowLength / r / 2
+		s.arrow(apex.Add(geom.Polar(r, from)), geom.Polar(1, from-math.Pi/2+tilt))
+		s.arrow(apex.Add(geom.Polar(r, to)), geom.Polar(1, to+math.Pi/2-tilt))
+		l.write(&s.board, sp)
+		return
+	}
+	s.list(item{label: l})
+}
+
+// title sets the view's title above everything that belongs to it.
+func (s *viewSetter) title() {
+	if s.view.Title == "" {
+		return
+	}
+	_, hi := s.bounds()
+	s.write(drawing.Text{
+		At: geom.Point{X: (s.lo.X + s.hi.X) / 2, Y: hi.Y + 3}, Text: s.view.Title, Height: letterHeight, Anchor: drawing.Middle,
+	})
+}

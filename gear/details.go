@@ -1,0 +1,77 @@
+package gear
+
+import (
+	"fmt"
+	"math"
+
+	"pintle/check"
+	"pintle/drawing"
+)
+
+// Details returns what the drawing of a gear needs beside its outline: the rim
+// as ISO 2203 draws it, the data that ISO 1340 asks for (from memory), and what
+// matters of its body. A sector keeps its teeth.
+func (p *Pair) Details(part string) drawing.Details {
+	for i, g := range p.gears {
+		if g.part.Name() != part {
+			continue
+		}
+		d := drawing.Details{Dimensions: g.body.dims, Notes: g.body.notes(), Tables: []drawing.Table{p.dataTable(i)}}
+		if g.sector == 0 {
+			tip := 2 * g.drawn.ra
+			d.Toothed = &drawing.Toothed{Tip: tip, Reference: g.ReferenceDiameter(), Root: 2 * g.drawn.rf}
+		}
+		return d
+	}
+	return drawing.Details{}
+}
+
+// dataTable lists the tooth data of gear i with the limits of its measurements.
+func (p *Pair) dataTable(i int) drawing.Table {
+	const degree = math.Pi / 180
+	g, mate := p.gears[i], p.gears[1-i]
+	t := drawing.Table{Title: "Gear data"}
+	mm := func(name, symbol string, value float64) { t.Row(name, symbol, drawing.Figure(value)) }
+	mm("Module", "m", g.Module())
+	t.Row("Number of teeth", "z", fmt.Sprint(p.spec.Teeth[i]))
+	if g.sector > 0 {
+		t.Row("Teeth of the sector", "", fmt.Sprint(g.sector))
+	}
+	t.Row("Basic rack", "", p.spec.Rack.words())
+	t.Row("Pressure angle", "α", drawing.Figure(p.spec.PressureAngle/degree)+"°")
+	t.Row("Helix angle", "β", "0°")
+	mm("Profile shift", "x", g.x)
+	mm("Reference diameter", "d", g.ReferenceDiameter())
+	mm("Base diameter", "d_b", g.BaseDiameter())
+	mm("Tip diameter", "d_a", g.TipDiameter())
+	mm("Root diameter", "d_f", g.RootDiameter())
+	mm("Tooth thickness at d", "s", g.ToothThickness())
+	band := 2 * p.spec.Card.Outside.Sigma
+	if s := g.Span(); s.Teeth > 0 {
+		t.Row(fmt.Sprintf("Span over %d teeth", s.Teeth), fmt.Sprintf("W_%d", s.Teeth), drawing.Figure(s.Width)+" ±"+drawing.Figure(band))
+	}
+	if pins := g.Pins(); pins.Diameter > 0 {
+		where := "over"
+		if g.nominal.inner {
+			where, band = "between", 2*p.spec.Card.Bore.Sigma
+		}
+		t.Row(fmt.Sprintf("Size %s pins Ø%s", where, check.Number(pins.Diameter)), "M", drawing.Figure(pins.Over)+" ±"+drawing.Figure(p.pinBand(i, band)))
+	}
+	mm("Face width", "b", g.FaceWidth())
+	t.Row("Mating gear", "", mate.part.Name()+fmt.Sprintf(", z %d", p.spec.Teeth[1-i]))
+	t.Row("Centre distance", "a", drawing.Figure(p.CentreDistance())+" ±"+drawing.Figure(p.spec.CentreTolerance))
+	mm("Backlash", "j_wt", p.Backlash())
+	t.Row("Accuracy grade", "", "none")
+	return t
+}
+
+// words names the profile: by its letter in ISO 53, or by addendum, clearance and
+// fillet radius in modules.
+func (r Rack) words() string {
+	for _, letter := range RackProfiles() {
+		if named, _ := RackNamed(letter); named == r {
+			return "ISO 53 " + letter
+		}
+	}
+	return fmt.Sprintf("%s/%s/%s m", drawing.Figure(r.Addendum), drawing.Figure(r.Clearance), drawing.Figure(r.FilletRadius))
+}

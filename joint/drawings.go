@@ -1,0 +1,112 @@
+package joint
+
+import (
+	"crypto/sha256"
+	"encoding/binary"
+	"fmt"
+	"hash"
+	"io"
+	"strings"
+
+	"pintle/drawing"
+	"pintle/drawing/paper"
+	"pintle/export"
+	"pintle/geom"
+)
+
+// writeDrawing sets the drawing of a part on its sheet.
+func (b *builder) writeDrawing(w io.Writer, body body) error {
+	page, err := paper.Set(b.sheet(body))
+	if err != nil {
+		return err
+	}
+	return export.WriteSVG(w, page)
+}
+
+// sheet fills the drawing of a part: its views, what its design and the joint
+// say of it, and the title block.
+func (b *builder) sheet(body body) drawing.Sheet {
+	details := body.sheet.details
+	details.Strokes = append(body.sheet.strokes[:len(body.sheet.strokes):len(body.sheet.strokes)], details.Strokes...)
+	sheet := drawing.OfPart(body.part, details, b.allowances(body.part.Name()))
+	sheet.Notes = append(b.commonNotes(body), append(body.sheet.lines, sheet.Notes...)...)
+	sheet.Block = drawing.TitleBlock{
+		Title: strings.ReplaceAll(body.part.Name(), "-", " "), Supplement: b.file.Title,
+		Number: body.part.Name(), Kind: "Part drawing", Language: "en", SheetNumber: "1/1",
+		Material: body.material.Name, Tolerances: "ISO 2768-m",
+	}
+	sheet.Block.Revision = revision(body.part, sheet)
+	return sheet
+}
+
+// allowances returns what the fits of a part say of its diameters. Those that
+// another part goes into or onto carry a tolerance: twice the card's uncertainty.
+func (b *builder) allowances(part string) []drawing.Allowance {
+	var all []drawing.Allowance
+	for _, f := range b.report.Fits {
+		if f.Part != part {
+			continue
+		}
+		a := drawing.Allowance{Drawn: f.Drawn, Wanted: f.Wanted}
+		if mates(f.Feature) {
+			a.Tolerance = 2 * f.Sigma
+		}
+		all = append(all, a)
+	}
+	return all
+}
+
+// mates says whether another part goes into or onto the feature of a fit, so
+// that its size matters more than the general tolerance allows.
+func mates(feature string) bool {
+	for _, word := range []string{"hole", "shoulder", "outside", "opening", "boss", "slot", "cut-out", "hollow"} {
+		if strings.Contains(feature, word) {
+			return false
+		}
+	}
+	return true
+}
+
+// commonNotes says what holds for every part.
+func (b *builder) commonNotes(body body) []string {
+	drawn := "Sizes are those of the finished part; the STL is drawn for this printer (see the fits in the report)."
+	if body.design == "coupon" {
+		drawn = "Drawn as its marks say, without allowance for the printer."
+	}
+	return []string{
+		drawn,
+		"Sizes without tolerance: ISO 2768-m, ±0.1 to 6, ±0.2 to 30, ±0.3 to 120, ±0.5 to 400 mm. Break sharp edges.",
+		"Printed with the bed side at the bottom of section A-A.",
+	}
+}
+
+// revision returns a short mark that changes whenever the part's shape or
+// anything else on its sheet does, and never otherwise.
+func revision(part geom.Part, sheet drawing.Sheet) string {
+	h := sha256.New()
+	for _, l := range part.Layers() {
+		number(h, int64(l.Z0), int64(l.Z1))
+		for _, region := range []geom.Region{l.Bottom, l.Top} {
+			for _, loop := range region.Loops() {
+				for _, v := range loop {
+					number(h, int64(v.X), int64(v.Y))
+				}
+			}
+		}
+	}
+	for _, v := range sheet.Views {
+		for _, d := range v.Dimensions {
+			fmt.Fprintln(h, d.Text())
+		}
+	}
+	fmt.Fprintln(h, sheet.Tables, sheet.Notes, sheet.Block)
+	return fmt.Sprintf("%X", h.Sum(nil)[:3])
+}
+
+func number(h hash.Hash, values ...int64) {
+	var buffer [8]byte
+	for _, v := range values {
+		binary.LittleEndian.PutUint64(buffer[:], uint64(v))
+		h.Write(buffer[:])
+	}
+}
