@@ -71,46 +71,6 @@ func TestInternalPairsAgreeWithReference(t *testing.T) {
 	}
 }
 
-// SDP/SI, Elements of Metric Gear Technology, p. T-45 (seen): Table 5-3a, least
-// teeth of an internal gear that a cutter of zc teeth does not trim (its tip
-// 1.25 m above the reference circle, inferred); sec. 5.2 (b), tips are free from
-// a difference of 9 teeth on.
-func TestPrintedInternalLimits(t *testing.T) {
-	ref := loadReference(t)
-	if len(ref.Trimming) < 31 {
-		t.Fatal("rows are missing")
-	}
-	cutter := Rack{1.25, 0.25, 0}
-	pair := func(z1, z2 int, pinion Rack) contact {
-		return newContact(newTooth(z1, 1, 20*degree, 0, pinion, 0, 0), newInner(z2, 1, 20*degree, 0, Rack{1, 0.25, 0}, 0, 0), float64(z2-z1)/2)
-	}
-	for word, want := range ref.Trimming {
-		zc := 0
-		for _, digit := range word {
-			zc = 10*zc + int(digit-'0')
-		}
-		least := zc + 4
-		for c := pair(zc, least, cutter); c.trimming() < 0 || c.t[1].ra < c.t[1].rb; c = pair(zc, least, cutter) {
-			least++ // a tip inside the base circle is no involute
-		}
-		if least != want {
-			t.Errorf("cutter of %d teeth: least internal gear %d, table %d", zc, least, want)
-		}
-	}
-	for _, z := range []int{20, 30, 40} {
-		if pair(z, z+8, ProfileA()).trochoid() >= 0 || pair(z, z+9, ProfileA()).trochoid() < 0 {
-			t.Errorf("z1 = %d: tips are not free from a difference of 9 on", z)
-		}
-	}
-}
-
-// Khurmi and Gupta, Theory of Machines, ex. 12.7 p. 403 (seen in companion
-// workings): 18/72 internal, m 4, addenda 8.5 and 3.5 mm, path 28.04 mm.
-func TestPrintedInternalPath(t *testing.T) {
-	c := newContact(withAddendum(18, 4, 20*degree, 8.5), newInner(72, 4, 20*degree, 0, Rack{3.5 / 4, 0.25, 0}, 0, 0), 108)
-	near(t, "path", c.path(), 28.04, 0.005)
-}
-
 // The handbooks that keep z2 > 0 have x2 with the other sign: their x2 = +0.5 at
 // 16/24, m 3 gives a = 13.1683 (reference pair, ISO x2 = -0.5), and the tooth
 // grows thinner, not thicker.

@@ -60,7 +60,10 @@ type reference struct {
 
 		Interference struct{ Involute, Trochoid, Trimming float64 }
 	}
-	LewisY         map[string]float64 `json:"lewis_y"`
+	LewisY         map[string]float64    `json:"lewis_y"`
+	LewisPlastics  map[string]float64    `json:"lewis_plastics"`
+	BasicRacks     map[string][3]float64 `json:"basic_racks"`
+	Involute       [][2]float64
 	LewisGeometric map[string]float64 `json:"lewis_geometric"`
 	Trimming       map[string]int
 	Mesh           []struct {
@@ -226,4 +229,29 @@ func TestMeshAgreesWithBruteForce(t *testing.T) {
 	}
 	c := newContact(newTooth(12, 1, 20*degree, 0, ProfileA(), 0, 0), newTooth(40, 1, 20*degree, 0, ProfileA(), 0, 0), 26)
 	near(t, "contact ratio of 12/40", c.ratio(), 1.2746, 5e-5)
+}
+
+// The involute at every half degree; the racks of ISO 53, which nobody has seen
+// in the standard, so that they count for nothing but their largest fillets do:
+// rho <= c/(1 - sin alpha), and across the bottom of the space for profile D.
+func TestTables(t *testing.T) {
+	ref := loadReference(t)
+	if len(ref.Involute) < 50 || len(ref.BasicRacks) != 4 {
+		t.Fatal("rows are missing")
+	}
+	for _, row := range ref.Involute {
+		near(t, "inv", Involute(row[0]*degree), row[1], 1e-15)
+		near(t, "angle", InverseInvolute(row[1])/degree, row[0], 1e-10)
+	}
+	for letter, want := range ref.BasicRacks {
+		rack, ok := RackNamed(letter)
+		if !ok || rack != (Rack{want[0], want[1], want[2]}) {
+			t.Errorf("profile %s: %+v, want %v", letter, rack, want)
+		}
+		if err := rack.validate(20 * degree); err != nil {
+			t.Errorf("profile %s: %v", letter, err)
+		}
+	}
+	near(t, "largest fillet of A", ProfileA().largestFillet(20*degree), 0.380, 5e-4)
+	near(t, "largest fillet of D", ProfileD().largestFillet(20*degree), 0.394, 5e-4)
 }

@@ -31,34 +31,29 @@ func TestLewisFactor(t *testing.T) {
 	}
 }
 
-// Worked examples printed in books: Jindal, Machine Design, ex. 25-3 p. 670;
-// Wentzell, Machine Design, ex. 12.1 p. 254 (5 hp, 1725 rpm, 20 teeth of 8 to the
-// inch; inch pounds), ex. 12.5 p. 263.
-func TestPrintedStrength(t *testing.T) {
-	near(t, "E25 stress of 16110 N", bending(16110, 60, 5, 0.358), 150, 1e-9)
-
-	spec := bareSpec(20, 40)
-	spec.Module, spec.Backlash = 25.4/8, 0
-	p := mustPair(t, spec)
-	const inchPound, pound = 0.112984829, 4.4482216
-	torque := 63000 * 5 / 1725.0 * inchPound // the book's 63000 for 63025
-	near(t, "E28 F_t", p.TangentialForce(torque)/pound, 146.09, 0.01)
-	near(t, "E28 F_r", p.TangentialForce(torque)*math.Tan(p.contact.alphaW)/pound, 53.17, 0.01)
-	near(t, "E28 F_n", p.TangentialForce(torque)/math.Cos(p.contact.alphaW)/pound, 155.46, 0.01)
-
-	const psi = 0.00689475729
-	near(t, "E27 stress of 519.06 lb", bending(519.06*pound, 0.75*25.4, 25.4/12, 0.302)/psi, 55000/2, 1) // the book allows half
-}
-
-// Khurmi and Gupta, Theory of Machines, ex. 12.4 p. 399 and 12.5 p. 400 (seen in
-// companion workings): 20/40, m 5, addenda of one module.
-func TestPrintedSlidingSpeed(t *testing.T) {
-	spec := bareSpec(20, 40)
-	spec.Module, spec.Backlash = 5, 0
-	p := mustPair(t, spec)
-	near(t, "E11", p.slidingSpeed(1200), 455.3, 0.05)
-	near(t, "E12", p.slidingSpeed(2000*2*math.Pi/60*50), 3973, 0.5)
-	near(t, "E11 turn", (p.contact.end-p.contact.start)/p.contact.t[0].rb/degree, 29.43, 0.005)
+// A second published table (testdata/ref/gear.json names it) agrees with the
+// generated tooth within 6 % as well, but for two figures that it misprints: both
+// lie far off and off the run of their neighbours.
+func TestLewisFactorOfPlasticsTable(t *testing.T) {
+	misprints := map[string]float64{"16": 0.295, "50": 0.408}
+	rows := loadReference(t).LewisPlastics
+	if len(rows) < 20 {
+		t.Fatal("rows are missing")
+	}
+	for word, printed := range rows {
+		z, err := strconv.Atoi(word)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := newTooth(z, 1, 20*degree, 0, ProfileA(), 0, 0).lewis()
+		if meant, ok := misprints[word]; ok {
+			if math.Abs(got-printed) < 0.08*printed {
+				t.Errorf("z = %s: %g agrees with the misprint %g", word, got, printed)
+			}
+			printed = meant
+		}
+		near(t, "Y of z = "+word, got, printed, 0.06*printed)
+	}
 }
 
 // A swing of 50 degrees takes a wheel of 20 teeth through 2.8 of them
