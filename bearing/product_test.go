@@ -156,7 +156,8 @@ func obey(spec *bearing.HousingSpec, remedy string) bool {
 }
 
 // printable proves the meshes of a ring's parts, closed and of the volume of
-// their layers, and asks for two beads of wall and for parts that start on the bed.
+// their layers, and asks for two beads of wall and for parts that start on the bed
+// and hang nowhere over air.
 func printable(h *bearing.Housing) error {
 	if beads := h.Wall() / h.Spec().Card.BeadWidth; beads < 2 {
 		return fmt.Errorf("a wall of %.2f beads", beads)
@@ -168,6 +169,9 @@ func printable(h *bearing.Housing) error {
 		}
 		if err != nil {
 			return fmt.Errorf("%s: %w", p.Name(), err)
+		}
+		if hanging := p.Overhangs(); len(hanging) > 0 {
+			return fmt.Errorf("%s needs support: %+v", p.Name(), hanging)
 		}
 		want := h.Height()
 		if p.Name() == "any-cap" {

@@ -23,10 +23,14 @@ var ruleMesh = check.Rule{
 // machine has processors.
 func (b *builder) meshAll() error {
 	errs := make([]error, len(b.bodies))
+	hanging := make([]check.Finding, len(b.bodies))
 	parallel(len(b.bodies), func(i int) {
 		body := &b.bodies[i]
 		if body.mesh, errs[i] = mesh.FromPart(body.part); errs[i] == nil {
 			errs[i] = body.mesh.Verify()
+		}
+		if errs[i] == nil {
+			hanging[i] = b.overhang(body.part)
 		}
 	})
 	for i, body := range b.bodies {
@@ -36,6 +40,8 @@ func (b *builder) meshAll() error {
 		} else {
 			f.Value = float64(len(body.mesh.Triangles))
 			b.report.Parts = append(b.report.Parts, body.entry())
+			hanging[i].Part = body.part.Name()
+			b.find(body.design, hanging[i])
 		}
 		f.Part = body.part.Name()
 		b.find(body.design, f)
