@@ -127,6 +127,8 @@ func (r *reader) file(top *table) *File {
 		Grilles:   named(top.table("grille"), tableName, (*table).grille),
 		Panels:    named(top.table("panel"), tableName, (*table).panel),
 		Coupon:    top.table("coupon").coupon(),
+		Sheet:     top.table("sheet").stock(),
+		Drawing:   top.table("drawing").papers(),
 		Limits:    top.table("limits").limits(),
 		Accept:    top.table("accept").accept(),
 	}

@@ -79,6 +79,7 @@ type body struct {
 	material fit.Material
 	mesh     *mesh.Mesh
 	sheet    sheetNotes
+	cut      *cutting // nil for a part that is not cut from sheet
 }
 
 // A builder gathers one joint.
@@ -122,7 +123,7 @@ func (b *builder) run() error {
 	if err := b.readCard(); err != nil {
 		return err
 	}
-	for _, step := range []func() error{b.addGears, b.addRacks, b.addHousings, b.addPlates, b.addGrilles, b.addPanels, b.addCoupon, b.addDrives} {
+	for _, step := range []func() error{b.addGears, b.addRacks, b.addHousings, b.addPlates, b.addGrilles, b.addPanels, b.addCoupon, b.addDrives, b.addSheet} {
 		if err := step(); err != nil {
 			return err
 		}

@@ -8,9 +8,11 @@ import (
 	"io"
 	"strings"
 
+	"pintle/check"
 	"pintle/drawing"
 	"pintle/drawing/paper"
 	"pintle/export"
+	"pintle/gear"
 	"pintle/geom"
 )
 
@@ -26,16 +28,30 @@ func (b *builder) writeDrawing(w io.Writer, body body) error {
 // sheet fills the drawing of a part: its views, what its design and the joint
 // say of it, and the title block.
 func (b *builder) sheet(body body) drawing.Sheet {
-	details := body.sheet.details
+	details, papers := body.sheet.details, b.file.Drawing
+	if papers.Teeth {
+		details.Toothed = nil
+	}
 	details.Strokes = append(body.sheet.strokes[:len(body.sheet.strokes):len(body.sheet.strokes)], details.Strokes...)
-	sheet := drawing.OfPart(body.part, details, b.allowances(body.part.Name()))
+	part := body.part
+	if body.cut != nil {
+		part = body.cut.part
+	}
+	sheet := drawing.OfPart(part, details, b.allowances(part.Name()))
 	sheet.Notes = append(b.commonNotes(body), append(body.sheet.lines, sheet.Notes...)...)
 	sheet.Block = drawing.TitleBlock{
 		Title: strings.ReplaceAll(body.part.Name(), "-", " "), Supplement: b.file.Title,
 		Number: body.part.Name(), Kind: "Part drawing", Language: "en", SheetNumber: "1/1",
 		Material: body.material.Name, Tolerances: "ISO 2768-m",
+		Owner: papers.Owner, Creator: papers.Designer, Approved: papers.Approved, Issued: papers.Date,
 	}
-	sheet.Block.Revision = revision(body.part, sheet)
+	if papers.Language != "" {
+		sheet.Block.Language = papers.Language
+	}
+	if body.cut != nil {
+		sheet.Block.Material = fmt.Sprintf("%s, %s mm measured", b.file.Sheet.Material, check.Number(b.file.Sheet.Thickness))
+	}
+	sheet.Block.Revision = revision(part, sheet)
 	return sheet
 }
 
@@ -67,17 +83,35 @@ func mates(feature string) bool {
 	return true
 }
 
+// gearOf returns the gear that a part is, or nil.
+func (b *builder) gearOf(part string) *gear.Gear {
+	for _, name := range sorted(b.turnings) {
+		for _, g := range []*gear.Gear{b.turnings[name].pair.Pinion(), b.turnings[name].pair.Wheel()} {
+			if g.Part().Name() == part {
+				return g
+			}
+		}
+	}
+	return nil
+}
+
 // commonNotes says what holds for every part.
 func (b *builder) commonNotes(body body) []string {
 	drawn := "Sizes are those of the finished part; the STL is drawn for this printer (see the fits in the report)."
-	if body.design == "coupon" {
+	switch {
+	case body.cut != nil:
+		drawn = fmt.Sprintf("Sizes are those of the finished part; the cut file is drawn with a kerf of %s mm. Quantity %d.", check.Number(b.file.Sheet.Kerf), max(b.file.Sheet.Count, 1))
+	case body.design == "coupon":
 		drawn = "Drawn as its marks say, without allowance for the printer."
 	}
-	return []string{
+	notes := []string{
 		drawn,
 		"Sizes without tolerance: ISO 2768-m, ±0.1 to 6, ±0.2 to 30, ±0.3 to 120, ±0.5 to 400 mm. Break sharp edges.",
-		"Printed with the bed side at the bottom of section A-A.",
 	}
+	if body.cut == nil {
+		notes = append(notes, "Printed with the bed side at the bottom of section A-A.")
+	}
+	return notes
 }
 
 // revision returns a short mark that changes whenever the part's shape or

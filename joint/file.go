@@ -36,6 +36,8 @@ type File struct {
 	Grilles   map[string]Grille       `json:"grille,omitzero"`
 	Panels    map[string]Panel        `json:"panel,omitzero"`
 	Coupon    *Coupon                 `json:"coupon,omitempty"`
+	Sheet     Stock                   `json:"sheet,omitzero"`
+	Drawing   Papers                  `json:"drawing,omitzero"`
 	Limits    check.Limits            `json:"-"`
 	Accept    map[string]string       `json:"accept,omitzero"` // "check" or "check@design" to reason
 

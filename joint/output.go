@@ -39,7 +39,7 @@ func (b *builder) meshAll() error {
 			f.Verdict, f.Detail, f.Remedy = check.Fail, errs[i].Error(), ruleMesh.Change
 		} else {
 			f.Value = float64(len(body.mesh.Triangles))
-			b.report.Parts = append(b.report.Parts, body.entry())
+			b.report.Parts = append(b.report.Parts, b.entry(body))
 			hanging[i].Part = body.part.Name()
 			b.find(body.design, hanging[i])
 		}
@@ -51,16 +51,23 @@ func (b *builder) meshAll() error {
 }
 
 // entry returns the part's line in the report.
-func (body body) entry() export.Part {
+func (b *builder) entry(body body) export.Part {
 	lo, hi := body.part.Bounds()
 	volume := body.mesh.Volume()
 	name := body.part.Name()
-	return export.Part{
+	entry := export.Part{
 		Name: name, Design: body.design, Files: []string{name + ".stl", name + "-drawing.svg"},
 		SizeMM:    [3]float64{hi.X - lo.X, hi.Y - lo.Y, body.part.Height()},
 		VolumeMM3: volume, MassG: volume / 1000 * body.material.Density,
 		Triangles: len(body.mesh.Triangles), Closed: true, Material: body.material.Name, Count: 1,
 	}
+	if body.cut != nil {
+		stock := b.file.Sheet
+		entry.Files = append(entry.Files, name+"-cut.svg")
+		entry.Material, entry.Count = stock.Material, max(stock.Count, 1)
+		entry.MassG = volume / 1000 * stock.Density // 0 where nobody said
+	}
+	return entry
 }
 
 // accept marks the failures that the file or the command lets through, never
@@ -124,6 +131,9 @@ func (b *builder) addCautions() {
 			applies["C11"] = "load." + name + " is overhead"
 		}
 	}
+	if _, cut := b.report.Designs["sheet"]; cut {
+		applies["C14"] = "parts are cut from " + b.file.Sheet.Material
+	}
 	for _, f := range b.report.Findings {
 		if f.Verdict == check.Fail || f.Verdict == check.Caution {
 			switch f.Check {
@@ -161,6 +171,9 @@ func (b *builder) files() []OutputFile {
 		drawings[name] = sheet.Bytes()
 		add(name+".stl", func(w io.Writer) error { return export.WriteSTL(w, name, body.mesh) })
 		add(name+"-drawing.svg", func(w io.Writer) error { return put(w, drawings[name], err) })
+		if body.cut != nil {
+			add(name+"-cut.svg", func(w io.Writer) error { return b.writeCut(w, body) })
+		}
 	}
 	for _, name := range b.joints() {
 		add(name+".png", func(w io.Writer) error { return put(w, pictures()[name], nil) })

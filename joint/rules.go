@@ -32,7 +32,7 @@ func RuleGroups() []RuleGroup {
 		{"joint", []check.Rule{
 			ruleBed, ruleBeds, ruleMesh, ruleOverhang, ruleOverlap, ruleMoving, ruleStanding, ruleFaceOverlap,
 			rulePlateFloor, rulePlateBridge, rulePlateOverlap, ruleWheelHeld, ruleTable, ruleCentre, ruleHornScrew,
-			rulePanelWeb, ruleMark, ruleStopReach, ruleStopShear, ruleUnchecked, ruleServoUnit, ruleMassUnit, ruleInertiaUnit, ruleUnusedAccept,
+			rulePanelWeb, ruleMark, ruleStopReach, ruleStopShear, ruleUnchecked, ruleServoUnit, ruleMassUnit, ruleInertiaUnit, ruleUnusedAccept, ruleSheetMaterial, ruleSheetThickness,
 		}},
 	}
 }
