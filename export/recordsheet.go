@@ -26,6 +26,7 @@ type recordSheet struct {
 	Fits                 []fitRow
 	Designs              []designRows
 	Placed               []placedRow
+	Clearances           []clearanceRow
 	Drawings             []inlineDrawing
 	Pictures             []inlinePicture
 	Inputs               []namedText
@@ -62,6 +63,7 @@ type (
 		Joint, Part, X, Y, Z, Turn, MovesWith string
 		Flip                                  bool
 	}
+	clearanceRow struct{ Joint, A, B, Width, Place, At string }
 )
 
 func newRecordSheet(r Report, figures Figures) (*recordSheet, error) {
@@ -97,6 +99,9 @@ func newRecordSheet(r Report, figures Figures) (*recordSheet, error) {
 			p.Joint, p.Part, check.Number(p.X), check.Number(p.Y), check.Number(p.Z), check.Number(p.TurnDeg), p.MovesWith, p.Flip,
 		})
 	}
+	for _, c := range r.Clearances {
+		s.Clearances = append(s.Clearances, newClearanceRow(c))
+	}
 	for _, name := range slices.Sorted(maps.Keys(figures.Drawings)) {
 		s.Drawings = append(s.Drawings, inlineDrawing{name, template.HTML(svgElement(figures.Drawings[name]))})
 	}
@@ -109,6 +114,20 @@ func newRecordSheet(r Report, figures Figures) (*recordSheet, error) {
 	}
 	s.Sections = s.sections()
 	return s, nil
+}
+
+func newClearanceRow(c Clearance) clearanceRow {
+	row := clearanceRow{
+		c.Joint, c.A, c.B, fmt.Sprintf("%.2f", c.Width),
+		fmt.Sprintf("%.1f, %.1f, %.1f", c.X, c.Y, c.Z), "they do not move against each other",
+	}
+	switch {
+	case c.AtDeg != nil:
+		row.At = fmt.Sprintf("%s at %.1f deg", c.Of, *c.AtDeg)
+	case c.Moving:
+		row.At = "everywhere"
+	}
+	return row
 }
 
 func (s *recordSheet) sections() []section {
@@ -126,6 +145,7 @@ func (s *recordSheet) sections() []section {
 		{"fits", "Fits", len(s.Fits)},
 		{"designs", "Design values", len(s.Designs)},
 		{"placed", "Where the parts stand", len(s.Placed)},
+		{"clearances", "Clearances through the swing", len(s.Clearances)},
 		{"curves", "Through the motion", len(s.Curves)},
 		{"drawings", "Drawings", len(s.Drawings)},
 		{"inputs", "Inputs", len(s.Inputs)},

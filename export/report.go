@@ -22,22 +22,23 @@ const Schema = "pintle-report/1"
 // A Report is everything a build or check found. Writing it fills in Schema and
 // Verdict.
 type Report struct {
-	Schema   string                    `json:"schema"`
-	Tool     string                    `json:"tool"` // name and version
-	Title    string                    `json:"title"`
-	Verdict  check.Verdict             `json:"verdict"`
-	Inputs   any                       `json:"inputs"`  // as read, with defaults filled in
-	Designs  map[string]map[string]any `json:"designs"` // values by symbol, by design
-	Files    []string                  `json:"files"`   // of the whole set, by whoever writes it
-	Parts    []Part                    `json:"parts"`
-	Fits     []fit.Fit                 `json:"fits"`
-	Findings []check.Finding           `json:"findings"`
-	Placed   []Placed                  `json:"placed"`
-	Motions  []Moving                  `json:"motions,omitempty"` // how what is placed moves
-	Cautions []Caution                 `json:"cautions"`
-	Known    []Known                   `json:"known"`            // where the inputs come from
-	Assembly []string                  `json:"assembly"`         // how the joint goes together, in order
-	Curves   []Curve                   `json:"curves,omitempty"` // what was followed through a motion
+	Schema     string                    `json:"schema"`
+	Tool       string                    `json:"tool"` // name and version
+	Title      string                    `json:"title"`
+	Verdict    check.Verdict             `json:"verdict"`
+	Inputs     any                       `json:"inputs"`  // as read, with defaults filled in
+	Designs    map[string]map[string]any `json:"designs"` // values by symbol, by design
+	Files      []string                  `json:"files"`   // of the whole set, by whoever writes it
+	Parts      []Part                    `json:"parts"`
+	Fits       []fit.Fit                 `json:"fits"`
+	Findings   []check.Finding           `json:"findings"`
+	Placed     []Placed                  `json:"placed"`
+	Motions    []Moving                  `json:"motions,omitempty"`    // how what is placed moves
+	Clearances []Clearance               `json:"clearances,omitempty"` // the nearest first, by joint
+	Cautions   []Caution                 `json:"cautions"`
+	Known      []Known                   `json:"known"`            // where the inputs come from
+	Assembly   []string                  `json:"assembly"`         // how the joint goes together, in order
+	Curves     []Curve                   `json:"curves,omitempty"` // what was followed through a motion
 }
 
 // A Part is one printed part as it was written.
@@ -74,6 +75,21 @@ type Moving struct {
 	Name  string       `json:"name"`
 	Of    string       `json:"of"` // what the stations count
 	At    [][4]float64 `json:"at"` // station in deg; x and y that it is shifted by, mm, after a turn about the frame's origin, deg
+}
+
+// A Clearance is how near two bodies of a joint come to each other through its
+// stroke, and where, in the joint's frame. Width is below 0 where they overlap.
+type Clearance struct {
+	Joint  string   `json:"joint"`
+	A      string   `json:"a"`
+	B      string   `json:"b"`
+	Width  float64  `json:"mm"`
+	X      float64  `json:"x"`
+	Y      float64  `json:"y"`
+	Z      float64  `json:"z"`
+	Moving bool     `json:"moving"`           // they move against each other
+	Of     string   `json:"of,omitempty"`     // what the station counts
+	AtDeg  *float64 `json:"at_deg,omitempty"` // station of the stroke, where the distance changes
 }
 
 // A Known says where one input comes from: measured by the user, a table, or a

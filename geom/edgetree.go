@@ -108,6 +108,9 @@ func (t *edgeTree) grow(from, to int32) int32 {
 	return n
 }
 
+// meets tells whether a box comes upon that of the whole tree.
+func (t *edgeTree) meets(b edgeBox) bool { return t.branches[0].gap2(b) == 0 }
+
 // winding counts how often the outlines go round p, by the edges to its right.
 func (t *edgeTree) winding(n int32, p Point) int {
 	b := &t.branches[n]

@@ -1,6 +1,9 @@
 package geom
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // A Gap is the least distance between two outlines, and where it is.
 type Gap struct {
@@ -17,14 +20,41 @@ type Feeler struct {
 }
 
 // NewFeeler returns a feeler for a region, which must not be empty.
-func NewFeeler(r Region) *Feeler {
-	f := &Feeler{tree: newEdgeTree(r.loops)}
-	for _, l := range r.loops {
+func NewFeeler(r Region) *Feeler { return FeelerOf(r.loops) }
+
+// Overturned returns the loops of a region turned over about the x axis, as those
+// of a part that stands upside down: (x, y) comes to (x, -y).
+func Overturned(loops []Loop) []Loop {
+	over := make([]Loop, len(loops))
+	for i, l := range loops {
+		over[i] = make(Loop, 0, len(l))
+		for _, v := range slices.Backward(l) {
+			over[i] = append(over[i], Vertex{v.X, -v.Y})
+		}
+	}
+	return over
+}
+
+// FeelerOf returns a feeler for loops that bound a region.
+func FeelerOf(loops []Loop) *Feeler {
+	f := &Feeler{tree: newEdgeTree(loops)}
+	for _, l := range loops {
 		if l.doubleArea() > 0 {
 			f.outer = append(f.outer, l[0].Point())
 		}
 	}
 	return f
+}
+
+// GapBelow is Gap for one who asks only for gaps below a width in mm; it
+// returns false, soon, where the outlines are that far apart or more.
+func (f *Feeler) GapBelow(other *Feeler, m Motion, width float64) (Gap, bool) {
+	best := nearest{width2: width * width, move: m.placement()}
+	best.between(f.tree, 0, other.tree, 0)
+	if best.width2 > 0 && f.tree.meets(best.move.box(other.tree.branches[0].edgeBox)) {
+		best.within(f, other, m)
+	}
+	return Gap{math.Sqrt(best.width2), best.a, best.b}, best.width2 < width*width
 }
 
 // Distance returns the least gap between two regions; neither may be empty.

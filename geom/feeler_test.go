@@ -152,3 +152,33 @@ func BenchmarkGap(b *testing.B) {
 		})
 	}
 }
+
+// A gap below a width is the gap, or nothing where the outlines keep that far
+// apart; a region turned over measures as its mirror image does.
+func TestGapBelowAndOverturned(t *testing.T) {
+	const seed = 12
+	rnd := rand.New(rand.NewPCG(seed, seed))
+	seen := map[bool]int{}
+	for i := range 4000 {
+		a, errA := NewRegion(cells(rnd))
+		b, errB := NewRegion(cells(rnd))
+		if errA != nil || errB != nil {
+			continue
+		}
+		m := Motion{rnd.Float64() * 7, Point{(rnd.Float64() - 0.5) * 20 / PerMM, (rnd.Float64() - 0.5) * 20 / PerMM}}
+		width := 6 * rnd.Float64() / PerMM
+		want := slowGap(a, b, m)
+		gap, below := NewFeeler(a).GapBelow(NewFeeler(b), m, width)
+		if below != (want < width) || below && math.Abs(gap.Width-want) > 1e-12 {
+			t.Fatalf("seed %d, case %d: gap %+v below %g: %v, want %g", seed, i, gap, width, below, want)
+		}
+		seen[below]++
+		mirrored := Motion{-m.Turn, Point{m.Shift.X, -m.Shift.Y}}
+		if got := FeelerOf(Overturned(a.loops)).Gap(FeelerOf(Overturned(b.loops)), mirrored).Width; math.Abs(got-want) > 1e-12 {
+			t.Fatalf("seed %d, case %d: the mirror images are %g apart, want %g", seed, i, got, want)
+		}
+	}
+	if seen[true] < 50 || seen[false] < 50 {
+		t.Errorf("only %d below the width and %d beyond", seen[true], seen[false])
+	}
+}

@@ -66,6 +66,10 @@ func (r Region) doubleArea() int64 {
 	return sum
 }
 
+// Outer tells whether the loop runs round material, anticlockwise, and not round
+// a hole.
+func (l Loop) Outer() bool { return l.doubleArea() > 0 }
+
 // Area returns the area in mm².
 func (r Region) Area() float64 { return float64(r.doubleArea()) / (2 * PerMM * PerMM) }
 

@@ -21,6 +21,7 @@ import (
 //	a.stroke = newStroke("servo.nod", anglesDeg)   // stations, in rising order
 //	a.moves("rod", motions)                        // one motion for each station
 //	a.place(export.Placed{Part: "nod-rod", X: 20, Z: 4, MovesWith: "rod"})
+//	a.stand(piece{...}, "rod", contours...)        // what is bought and is in the way
 //	b.arrange(a)
 //
 // A Motion takes a part from where it is placed to where it is at that station;
@@ -30,7 +31,16 @@ type arrangement struct {
 	name   string // names the files that show the joint
 	design string // whose findings its clearances are, such as "plate.lamp"
 	stroke stroke
-	placed []export.Placed
+	placed []placing
+	solids []solid // what is bought, or known by its outline only
+
+	cure func(passage) (string, bool) // a remedy tried out, or nil
+}
+
+// A placing is a printed part in its place, cut into pieces by height.
+type placing struct {
+	export.Placed
+	pieces []piece
 }
 
 // A stroke is what a joint runs through, from one end of its swing to the other.
@@ -44,6 +54,9 @@ type stroke struct {
 // and rise; between two of them a body turns about the pole that takes it from
 // the one place to the other.
 func newStroke(of string, stationsDeg []float64) stroke {
+	if len(stationsDeg) < 2 {
+		panic("joint: a stroke of " + of + " needs two stations at least")
+	}
 	return stroke{of: of, stations: stationsDeg, motions: map[string][]geom.Motion{}}
 }
 
@@ -64,14 +77,31 @@ func (a *arrangement) moves(name string, motions []geom.Motion) {
 	a.stroke.motions[name] = motions
 }
 
+// knows panics where something moves with a motion that the stroke does not have.
+func (a *arrangement) knows(what, moves string) {
+	if _, ok := a.stroke.motions[moves]; !ok && moves != "" {
+		panic(fmt.Sprintf("joint: %s moves with %q, which %s does not know", what, moves, a.name))
+	}
+}
+
 // place puts a printed part into the joint. Its MovesWith is the name of a
-// motion, or "" for what stands still.
-func (a *arrangement) place(p export.Placed) {
-	if _, ok := a.stroke.motions[p.MovesWith]; !ok && p.MovesWith != "" {
-		panic(fmt.Sprintf("joint: %s moves with %q, which %s does not know", p.Part, p.MovesWith, a.name))
+// motion, or "" for what stands still. The pieces say what of it touches what;
+// a part without pieces is one that touches nothing.
+func (a *arrangement) place(p export.Placed, pieces ...piece) {
+	a.knows(p.Part, p.MovesWith)
+	if len(pieces) == 0 {
+		pieces = []piece{whole(p.Part)}
 	}
 	p.Joint = a.name
-	a.placed = append(a.placed, p)
+	a.placed = append(a.placed, placing{p, pieces})
+}
+
+// cured returns a remedy that was tried and cures a passage.
+func (a *arrangement) cured(p passage) (string, bool) {
+	if a.cure == nil {
+		return "", false
+	}
+	return a.cure(p)
 }
 
 // arrange records a joint put together.
@@ -82,7 +112,9 @@ func (b *builder) arrange(a *arrangement) {
 // addPlaced reports where everything stands and how it moves.
 func (b *builder) addPlaced() {
 	for _, a := range b.arrangements {
-		b.report.Placed = append(b.report.Placed, a.placed...)
+		for _, p := range a.placed {
+			b.report.Placed = append(b.report.Placed, p.Placed)
+		}
 		for _, name := range sorted(a.stroke.motions) {
 			moving := export.Moving{Joint: a.name, Name: name, Of: a.stroke.of}
 			for i, m := range a.stroke.motions[name] {

@@ -29,3 +29,24 @@ func BenchmarkLighthouse(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkPassages is the search for the least clearances of the lighthouse
+// through its whole swing.
+func BenchmarkPassages(b *testing.B) {
+	data, err := os.ReadFile("../testdata/lighthouse.toml")
+	if err != nil {
+		b.Fatal(err)
+	}
+	file, err := Read("lighthouse.toml", data)
+	if err != nil {
+		b.Fatal(err)
+	}
+	lamp := newBuilder(file, Options{})
+	if err := lamp.run(); err != nil {
+		b.Fatal(err)
+	}
+	parts := lamp.drawnParts()
+	for b.Loop() {
+		lamp.arrangements[0].passages(parts)
+	}
+}

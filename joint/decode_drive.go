@@ -72,6 +72,11 @@ func (t *table) load() Load {
 		l.CentreOfGravity = CentreOfGravity{Height: in.length("height"), Offset: in.length("offset")}
 		in.finish()
 	}
+	if in := t.table("table"); in != nil {
+		l.Table = LoadTable{Diameter: in.length("diameter"), Thickness: in.length("thickness")}
+		in.need("diameter", "thickness")
+		in.finish()
+	}
 	t.need("mass")
 	return l
 }

@@ -254,6 +254,7 @@ func (b *builder) finish() (*Result, error) {
 	if err := b.meshAll(); err != nil {
 		return nil, err
 	}
+	b.checkArrangements()
 	b.findMismatch()
 	b.accept()
 	b.addCautions()

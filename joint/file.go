@@ -112,6 +112,14 @@ type Load struct {
 	Friction        Friction        `json:"friction,omitzero"`     // at the joint, beside that of the wheel's bearing
 	ExtraTorque     float64         `json:"extra_torque,omitzero"` // N·m at the joint, always against the motion
 	CableTorque     float64         `json:"cable_torque,omitzero"` // N·m at the joint, one way: positive adds to the weight, negative helps to lift
+	Table           LoadTable       `json:"table,omitzero"`        // what of it is screwed onto the wheel
+}
+
+// A LoadTable is the round plate by which a load lies on its wheel, in mm; the
+// zero value is one that nobody measured.
+type LoadTable struct {
+	Diameter  float64 `json:"diameter,omitzero"`
+	Thickness float64 `json:"thickness,omitzero"`
 }
 
 // A Friction is a torque, or a kind of bearing to estimate it from.

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"pintle/geom"
+
 	"pintle/check"
 )
 
@@ -85,24 +87,28 @@ func TestSelfCuttingHornScrews(t *testing.T) {
 // The pinion's boss around a cross horn of 16 mm arms reaches the root circle of
 // 38.25 mm less a bead on either side: so much room it takes between horn and
 // teeth, all the way round.
-func TestStandOffEnvelopeOfArms(t *testing.T) {
+func TestStandOffOfArms(t *testing.T) {
 	b := newBuilder(read(t, discHorn, crossHorn), Options{})
 	if err := b.run(); err != nil {
 		t.Fatal(err)
 	}
 	turning := b.turnings["lamp"]
-	found := map[string]envelope{}
-	for _, e := range turning.envelopes() {
-		found[e.name] = e
+	found := map[string]solid{}
+	for _, s := range b.arrangements[0].all(b.drawnParts()) {
+		found[s.name] = s
 	}
-	boss, disc := found["pinion stand-off"], found["horn disc"]
+	boss, horn := found["pinion stand-off"], found["horn"]
+	lowest, highest := math.Inf(1), math.Inf(-1)
+	for _, s := range boss.slices {
+		lowest, highest = min(lowest, s.z0), max(highest, s.z1)
+	}
 	wall := 2*16 + 0.1 + 8*0.45 // arms, slip and four beads on either side
-	near(t, "outside of the boss", 2*boss.shape.outer, min(wall, 38.25-2*0.45)-0.08)
-	near(t, "foot", boss.z0, turning.discFoot)
-	near(t, "height", boss.z1-boss.z0, turning.standOff)
-	near(t, "circle the arms sweep", disc.shape.outer, 16)
-	if !boss.moving || disc.z0 != boss.z0 {
-		t.Errorf("boss %+v over the horn %+v", boss, disc)
+	near(t, "outside of the boss", 2*boss.slices[0].radius, min(wall, 38.25-2*0.45)-0.08)
+	near(t, "foot", lowest, turning.discFoot)
+	near(t, "height", highest-lowest, turning.standOff)
+	near(t, "circle the arms sweep", horn.slices[0].radius, 16)
+	if boss.moves != withServo || math.Abs(horn.z0-lowest) > 2.0/geom.PerMM {
+		t.Errorf("boss %+v over the horn %+v", boss, horn)
 	}
 }
 

@@ -6,7 +6,6 @@ import (
 
 	"pintle/bearing"
 	"pintle/check"
-	"pintle/export"
 	"pintle/geom"
 )
 
@@ -177,30 +176,6 @@ func (b *builder) ringOf(bearingName string) Housing {
 		}
 	}
 	return Housing{}
-}
-
-// ringPlaces returns where the ring and its cap stand.
-func (t *turning) ringPlaces() []export.Placed {
-	placed := []export.Placed{{Part: t.ring.Parts()[0].Name(), Z: -recessDepth}}
-	if t.ring.CapHeight() > 0 {
-		placed = append(placed, export.Placed{Part: t.ring.Parts()[1].Name(), Z: t.ring.CapHeight() - recessDepth})
-	}
-	return placed
-}
-
-// capEnvelopes returns the space that a cap and its screw heads take up.
-func (t *turning) capEnvelopes() []envelope {
-	c := t.ring.Spec().Cap
-	if c == nil {
-		return nil
-	}
-	low := t.ring.CapHeight() - recessDepth
-	top := low + t.ring.CapThickness()
-	heads := t.ring.CapBoltCircle() / 2
-	return []envelope{
-		{"cap", low, top, annulus(geom.Point{}, t.ring.CapOpening()/2, t.ring.OutsideDiameter()/2), false, []string{"ring", "seat"}},
-		{"cap screw heads", top, top + c.Screw.HeadHeight, annulus(geom.Point{}, heads-c.Screw.HeadDiameter/2, heads+c.Screw.HeadDiameter/2), false, []string{"ring"}},
-	}
 }
 
 // ringNotes says how the part should measure and how it is put together.

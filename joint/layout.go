@@ -1,7 +1,9 @@
 package joint
 
 import (
+	"fmt"
 	"math"
+	"slices"
 
 	"pintle/bearing"
 	"pintle/check"
@@ -81,10 +83,9 @@ const (
 // close enough for a picture, since what lies between is exact.
 const stationStep = 10.0
 
-// arrangement puts the turning together. Pinion and wheel are printed upside
-// down; the pinion shows a tooth to the wheel, the wheel a space. Where no
-// motion is named the wheel turns once round.
-func (t *turning) arrangement(m Motion) *arrangement {
+// arrangement puts the turning together. Where no motion is named the wheel
+// turns once round.
+func (t *turning) arrangement(m Motion, l Load) *arrangement {
 	swing := m.Swing
 	if swing == 0 {
 		swing = 360
@@ -100,71 +101,36 @@ func (t *turning) arrangement(m Motion) *arrangement {
 	}
 	a.moves(withLoad, load)
 	a.moves(withServo, servo)
-	top := t.wheelFoot + t.table.FaceWidth
-	a.place(export.Placed{Part: t.name + "-wheel", Z: top, TurnDeg: 180 / float64(t.pair.Wheel().Teeth()), Flip: true, MovesWith: withLoad})
-	a.place(export.Placed{Part: t.name + "-pinion", X: axis.X, Z: top, TurnDeg: 180, Flip: true, MovesWith: withServo})
-	if t.table.Wheel.Spacer > 0 {
-		a.place(export.Placed{Part: t.name + "-spacer", Z: top, MovesWith: withLoad})
-	}
-	for _, p := range t.ringPlaces() {
-		a.place(p)
-	}
-	a.place(export.Placed{Part: t.plate.spec.name + "-plate", Z: -t.plate.spec.thickness})
+	t.placeParts(a)
+	t.standServo(a)
+	t.standBearing(a)
+	t.standScrews(a)
+	t.standTable(a, l)
+	a.cure = t.turnedServo
 	return a
 }
 
-// envelopes returns the space that each body of the turning takes up.
-func (t *turning) envelopes() []envelope {
-	a := t.pair.CentreDistance()
-	servo := geom.Point{X: a}
-	top := t.wheelFoot + t.table.FaceWidth
-	b, s := t.kit.bearing, t.servo
-	centre, angle := servoBox(s, a, t.plate.spec.servoTurnDeg)
-	_, shoulder := bearing.ShaftShoulder(b)
-	origin := geom.Point{}
-	turning := func(name string, z0, z1 float64, sh shape, meets ...string) envelope {
-		return envelope{name, z0, z1, sh, true, meets}
+// turnedServo tries other ways to turn the servo, where two bodies that stand
+// still are too near each other and one of them belongs to it.
+func (t *turning) turnedServo(p passage) (string, bool) {
+	if p.moving || !meets(p.a.joined, []string{onServo}) && !meets(p.b.joined, []string{onServo}) {
+		return "", false
 	}
-	bodies := []envelope{
-		turning("wheel", t.wheelFoot, top, annulus(origin, 0, t.pair.Wheel().TipDiameter()/2), "wheel", "mesh"),
-		turning("wheel shoulder", t.coneTop, t.wheelFoot, annulus(origin, 0, shoulder/2), "wheel", "journal"),
-		turning("journal", t.coneTop-innerWidth(b)+journalShortfall, t.coneTop, annulus(origin, 0, b.Bore/2), "wheel", "journal"),
-		turning("cone", t.coneTop-innerWidth(b), t.coneTop, annulus(origin, b.Bore/2, shoulder/2), "journal", "seat"),
-		turning("pinion", t.discFoot+t.standOff, top, annulus(servo, 0, t.pair.Pinion().TipDiameter()/2), "pinion", "mesh", "horn"),
-		turning("horn disc", t.discFoot, t.discFoot+s.Horn.Thickness, annulus(servo, 0, s.Horn.Diameter/2), "horn", "servo"),
-		turning("horn hub", t.discFoot-s.Horn.HubHeight, t.discFoot, annulus(servo, 0, s.Horn.HubDiameter/2), "horn", "servo"),
-		{"servo body", s.Tabs.BelowTop - s.Body[2], s.Tabs.BelowTop, box(centre, s.Body[0], s.Body[1], angle), false, []string{"servo"}},
-		{"servo tabs", 0, s.Tabs.Thickness, box(centre, s.Tabs.Length, s.Body[1], angle), false, []string{"servo"}},
+	for _, turn := range []float64{90, 270, 0, 180} {
+		other, board := *t, *t.plate
+		board.spec.servoTurnDeg, other.plate = turn, &board
+		a := &arrangement{stroke: newStroke("wheel", []float64{0, 0})}
+		a.moves(withServo, make([]geom.Motion, 2))
+		a.place(export.Placed{Part: t.ring.Parts()[0].Name(), Z: -recessDepth}, whole("ring", onRing))
+		other.standServo(a)
+		other.standScrews(a)
+		ring := t.ring.Parts()[0]
+		passages := a.passages(map[string]geom.Part{ring.Name(): ring})
+		if !slices.ContainsFunc(passages, func(p passage) bool { return !p.moving && p.width < ruleStanding.Limit.Caution }) {
+			return fmt.Sprintf("servo_turn = %v", turn), true
+		}
 	}
-	if t.standOff > 0 {
-		bodies = append(bodies, turning("pinion stand-off", t.discFoot, t.discFoot+t.standOff, annulus(servo, 0, t.pair.Pinion().BossDiameter()/2), "pinion", "horn"))
-	}
-	for _, hole := range t.plate.tabHoles() {
-		head := t.plate.tabScrew
-		bodies = append(bodies, envelope{
-			"servo screw heads", s.Tabs.Thickness, s.Tabs.Thickness + head.HeadHeight,
-			annulus(hole, 0, head.HeadDiameter/2), false,
-			[]string{"servo"},
-		})
-	}
-	return append(bodies, t.ringEnvelopes()...)
-}
-
-func (t *turning) ringEnvelopes() []envelope {
-	r, b := t.ring, t.kit.bearing
-	origin := geom.Point{}
-	foot := -recessDepth
-	standing := func(name string, z0, z1 float64, inner, outer float64, meets ...string) envelope {
-		return envelope{name, z0, z1, annulus(origin, inner/2, outer/2), false, meets}
-	}
-	head := t.ringScrew
-	return append(t.capEnvelopes(), []envelope{
-		standing("ring shoulder", foot, t.cupBack, r.ShoulderHole(), r.OutsideDiameter(), "ring", "seat"),
-		standing("ring wall", t.cupBack, foot+r.Height(), b.Outside, r.OutsideDiameter(), "ring", "seat"),
-		standing("ring flange", foot, foot+r.FlangeThickness(), r.OutsideDiameter(), r.FlangeDiameter(), "ring", "seat"),
-		standing("ring screw heads", foot+r.FlangeThickness(), foot+r.FlangeThickness()+head.HeadHeight, r.BoltCircle()-head.HeadDiameter, r.BoltCircle()+head.HeadDiameter, "ring", "seat"),
-		standing("cup", t.cupBack, t.cupBack+b.SeatWidth(), b.Outside-2, b.Outside, "seat"),
-	}...)
+	return "", false
 }
 
 var ruleFaceOverlap = check.Rule{

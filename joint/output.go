@@ -109,7 +109,7 @@ func (b *builder) addCautions() {
 		applies["C2"] = "gears." + name + " meshes in the open"
 		if t.table.Servo != "" {
 			applies["C4"] = "servo." + t.table.Servo + " moves it"
-			applies["C1"] = "gears." + name + " moves"
+			applies["C1"] = "gears." + name + " moves; look at what your figure adds to it, too"
 		}
 		if load := b.file.Loads[t.table.Load]; load.Axis == "horizontal" && load.CentreOfGravity.Offset > 0 {
 			applies["C3"] = "load." + t.table.Load + " is held up by the servo"
@@ -135,6 +135,9 @@ func (b *builder) addCautions() {
 		applies["C14"] = "parts are cut from " + b.file.Sheet.Material
 	}
 	for _, f := range b.report.Findings {
+		if f.Check == ruleCrushing.Name {
+			applies["C1"] = f.Detail
+		}
 		if f.Verdict == check.Fail || f.Verdict == check.Caution {
 			switch f.Check {
 			case "servo-torque", "servo-held-torque":

@@ -41,7 +41,7 @@ func (b *builder) pictures() map[string][]byte {
 		var bodies []export.Body
 		for _, p := range a.placed {
 			if body, ok := meshes[p.Part]; ok {
-				bodies = append(bodies, export.Body{Mesh: body.Mesh, Place: p, Grey: greys[role(p.Part)]})
+				bodies = append(bodies, export.Body{Mesh: body.Mesh, Place: p.Placed, Grey: greys[role(p.Part)]})
 			}
 		}
 		scenes[a.name+jointSuffix] = view(960, b.file.Title, bodies...)

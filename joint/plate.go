@@ -222,6 +222,13 @@ func (p *plate) outline() (centre geom.Point, length, width, inset float64) {
 	return lo.Add(hi).Scale(0.5), math.Ceil(size.X + 2*margin), math.Ceil(size.Y + 2*margin), margin / 2
 }
 
+// corners returns the places of the corner screws.
+func (p *plate) corners() []geom.Point {
+	centre, length, width, inset := p.outline()
+	x, y := length/2-inset, width/2-inset
+	return []geom.Point{centre.Add(geom.Point{X: x, Y: y}), centre.Add(geom.Point{X: -x, Y: y}), centre.Add(geom.Point{X: -x, Y: -y}), centre.Add(geom.Point{X: x, Y: -y})}
+}
+
 func (p *plate) build() error {
 	s := p.spec
 	d := p.openings()
@@ -238,9 +245,8 @@ func (p *plate) build() error {
 			fixed = append(fixed, geom.Bore(hole, d.tab, geom.ChordPlain))
 		}
 	}
-	dx, dy := length/2-inset, width/2-inset
-	for _, q := range []geom.Point{{X: dx, Y: dy}, {X: -dx, Y: dy}, {X: -dx, Y: -dy}, {X: dx, Y: -dy}} {
-		fixed = append(fixed, geom.Bore(centre.Add(q), d.corner, geom.ChordPlain))
+	for _, q := range p.corners() {
+		fixed = append(fixed, geom.Bore(q, d.corner, geom.ChordPlain))
 	}
 	floor := append(append([]geom.Contour{}, fixed...), geom.Bore(geom.Point{}, d.through, geom.ChordPlain))
 	for _, b := range s.bolts {

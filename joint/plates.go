@@ -47,13 +47,12 @@ func (b *builder) addPlates() error {
 		if err := b.addSpacer(owner); err != nil {
 			return err
 		}
-		b.find(table, clearances(owner.envelopes(), b.file.Limits)...)
 		b.find(table, owner.stackFindings(b.file.Limits)...)
 		if f, ok := owner.hornScrewFinding(); ok {
 			b.find(table, f)
 		}
 		b.report.Designs["stack."+name] = owner.stackValues()
-		b.arrange(owner.arrangement(b.file.Motions[owner.table.Motion]))
+		b.arrange(owner.arrangement(b.file.Motions[owner.table.Motion], b.file.Loads[owner.table.Load]))
 	}
 	return nil
 }

@@ -171,8 +171,8 @@ func rackArrangement(name string, d *gear.RackDrive) *arrangement {
 	a.moves(withPinion, pinion)
 	a.moves(withRack, rack)
 	middle := math.Pi * spec.Pair.Module * float64(d.Teeth()/2)
-	a.place(export.Placed{Part: name + "-pinion", TurnDeg: -90, MovesWith: withPinion})
-	a.place(export.Placed{Part: name + "-rack", X: -middle, Y: -d.AxisDistance(), MovesWith: withRack})
+	a.place(export.Placed{Part: name + "-pinion", TurnDeg: -90, MovesWith: withPinion}, whole("pinion", inMesh))
+	a.place(export.Placed{Part: name + "-rack", X: -middle, Y: -d.AxisDistance(), MovesWith: withRack}, whole("rack", inMesh))
 	return a
 }
 

@@ -12,7 +12,7 @@ import (
 // either side. Sizes in mm (common practice, no source).
 const (
 	stopOverlap = 1.5 // least height over which lug and stop meet
-	stopGap     = 0.8 // that lug and rim, stop and wheel keep along the axis
+	stopGap     = 1.0 // that lug and rim, stop and wheel keep along the axis
 	stopWidth   = 6.0 // along the rim
 	stopEdge    = 0.4 // from the lead-in and from the rim's edge
 )
