@@ -97,7 +97,7 @@ func untrimmed(zc int) float64 {
 }
 
 func internalPair(z1, z2 int, pinion Rack) contact {
-	return newContact(newTooth(z1, 1, 20*degree, 0, pinion, 0, 0), newInner(z2, 1, 20*degree, 0, Rack{1, 0.25, 0}, 0, 0), float64(z2-z1)/2)
+	return newContact(newTooth(z1, 1, 20*degree, 0, pinion, 0, 0), newInner(z2, 1, 20*degree, 0, Rack{1, 0.25, 0}, shaper{z1, 0}, 0, 0), float64(z2-z1)/2)
 }
 
 // leastDifference returns the least difference of teeth at which the tips of an
@@ -217,7 +217,7 @@ func contactRows(t *testing.T) map[string]float64 {
 
 // The internal path of E14, the limits of SDP/SI's p. T-45.
 func internalRows(t *testing.T) map[string]float64 {
-	e14 := newContact(withAddendum(18, 4, 20*degree, 8.5), newInner(72, 4, 20*degree, 0, Rack{3.5 / 4, 0.25, 0}, 0, 0), 108)
+	e14 := newContact(withAddendum(18, 4, 20*degree, 8.5), newInner(72, 4, 20*degree, 0, Rack{3.5 / 4, 0.25, 0}, shaper{18, 0}, 0, 0), 108)
 	got := map[string]float64{"E14 path of contact": e14.path(), "E30 least free z2 - z1": leastDifference(t)}
 	for word := range loadReference(t).Trimming {
 		zc, err := strconv.Atoi(word)

@@ -15,7 +15,7 @@ func TestInternalGearsAgreeWithReference(t *testing.T) {
 			continue
 		}
 		compared++
-		tooth := newInner(-p.Z, p.M, p.Alpha*degree, p.X, ProfileA(), p.Thin, 0)
+		tooth := newInner(-p.Z, p.M, p.Alpha*degree, p.X, ProfileA(), shaper{20, 0}, p.Thin, 0)
 		const tol = 1e-9
 		near(t, "d", 2*tooth.r, g.D, tol)
 		near(t, "db", 2*tooth.rb, g.Db, tol)
@@ -104,7 +104,7 @@ func TestInternalMotionAgreesWithBruteForce(t *testing.T) {
 			rack.Addendum, rack.Clearance = g2.Ha, 1.25-g2.Ha
 		}
 		t1 := newTooth(g1.Z, 1, 20*degree, g1.X, ProfileA(), g1.Thin, 0)
-		t2 := newInner(-g2.Z, 1, 20*degree, g2.X, rack, g2.Thin, 0)
+		t2 := newInner(-g2.Z, 1, 20*degree, g2.X, rack, shaper{g1.Z, g1.X}, g2.Thin, 0)
 		c := newContact(t1, t2, 18)
 		r := newMeshing(ofCurve(t1, 300, 12), ofCurve(t2, 300, 12), 18).run(1e-5)
 		near(t, "computed backlash", c.normalBacklash(), 0.1879385, 1e-6)

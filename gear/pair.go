@@ -134,6 +134,9 @@ func (p *Pair) Values() map[string]any {
 		}
 		v["zeta_a"+n] = c.tipSliding(i)
 	}
+	if wheel := c.t[1]; wheel.inner { // the tool has index 0 in ISO 21771
+		v["z0"], v["x0"], v["rho_a0"] = p.spec.cutter.z, p.spec.cutter.x, wheel.rho
+	}
 	p.addWindow(v)
 	p.addStrength(v)
 	p.addMotion(v)

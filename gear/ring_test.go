@@ -35,6 +35,9 @@ func TestInternalPair(t *testing.T) {
 	}
 	near(t, "a_w", p.CentreDistance(), 27, 1e-9)
 	near(t, "ratio", p.Ratio(), 2.5, 1e-12)
+	if v := p.Values(); v["z0"] != 24 || v["x0"] != 0.3 || v["rho_a0"].(float64) <= 0 {
+		t.Errorf("shaper of %v teeth, shift %v, rounded by %v", v["z0"], v["x0"], v["rho_a0"])
+	}
 	near(t, "backlash", p.Backlash(), 0.2, 1e-9)
 	m := p.proof.print
 	if m.min < p.contact.normalBacklash()-0.0005 || m.max > p.contact.normalBacklash()+4*p.spec.ChordError {

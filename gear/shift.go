@@ -165,10 +165,20 @@ func (s PairSpec) workingAngle(a float64) (float64, error) {
 	return math.Acos(base / a), nil
 }
 
+// shaper returns the cutter of an internal wheel: the mate's own number of teeth
+// and shift, so that wherever the mate's tip goes the cutter's taller one went
+// before (design choice).
+func (s PairSpec) shaper() shaper {
+	if s.cutter.z == 0 {
+		return shaper{s.Teeth[0], s.Shift[0]}
+	}
+	return s.cutter
+}
+
 // tooth returns the tooth of gear i with its shift in modules.
 func (s PairSpec) tooth(i int, x, thin, inset float64) tooth {
 	if z := s.Teeth[i]; z < 0 {
-		return newInner(-z, s.Module, s.PressureAngle, x, s.Rack, thin, inset)
+		return newInner(-z, s.Module, s.PressureAngle, x, s.Rack, s.shaper(), thin, inset)
 	}
 	return newTooth(s.Teeth[i], s.Module, s.PressureAngle, x, s.Rack, thin, inset)
 }

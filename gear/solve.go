@@ -28,6 +28,7 @@ func solve(spec PairSpec) (solution, error) {
 	if err != nil {
 		return solution{}, err
 	}
+	spec.cutter = shaper{spec.Teeth[0], x[0]}
 	a := spec.CentreDistance
 	if a == 0 {
 		a = spec.distanceFor(x[0] + x[1])

@@ -59,6 +59,8 @@ type PairSpec struct {
 	Limits     check.Limits
 	Pinion     Body
 	Wheel      Body
+
+	cutter shaper // of an internal wheel, once the shifts are known
 }
 
 // body returns the body of gear i.

@@ -57,7 +57,7 @@ func (g *Gear) LewisFactor() float64 { return g.nominal.lewis() }
 
 func (t tooth) lewis() float64 {
 	if t.inner {
-		return rackForm // its teeth are stronger at the root than a rack's
+		return t.innerLewis()
 	}
 	apex := t.rb / math.Cos(math.Atan(t.to)-t.angleAt(t.ra))
 	least := math.Inf(1)
@@ -71,8 +71,20 @@ func (t tooth) lewis() float64 {
 	return 2.0 / 3 * least / t.m
 }
 
-// rackForm is Y of a full-depth rack: pi 0.154, as published exam tables print it.
-const rackForm = 0.484
+// innerLewis is lewis for an internal gear, whose teeth widen outwards.
+func (t tooth) innerLewis() float64 {
+	apex := t.rb / math.Cos(math.Atan(t.to)+t.angleAt(t.ra))
+	least := math.Inf(1)
+	const steps = 200
+	for i := range steps + 1 {
+		p, _ := t.fillet(t.bottom * float64(i) / steps)
+		p = p.Rotate(-math.Pi / float64(t.z)) // into the frame of the tooth beside the space
+		if h := p.X - apex; h > 0 {
+			least = math.Min(least, p.Y*p.Y/h)
+		}
+	}
+	return 2.0 / 3 * least / t.m
+}
 
 // bending returns the Lewis stress in MPa of a tangential force in N on a face
 // width and module in mm: F/(b m Y).

@@ -27,6 +27,7 @@ type tooth struct {
 	bottom float64 // tool angle where the fillet ends and the involute begins
 	cut    bool    // undercut: fillet and involute meet at a corner
 	inner  bool    // of an internal gear: see newInner
+	tool   rounding
 }
 
 // newTooth returns the tooth of z teeth with profile shift x (in modules),

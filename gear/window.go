@@ -50,7 +50,7 @@ func (c Climate) validate() error {
 
 // scaled returns the tooth grown evenly by a factor.
 func (t tooth) scaled(k float64) tooth {
-	for _, v := range []*float64{&t.m, &t.r, &t.rb, &t.ra, &t.rf, &t.rho, &t.centre, &t.along} {
+	for _, v := range []*float64{&t.m, &t.r, &t.rb, &t.ra, &t.rf, &t.rho, &t.centre, &t.along, &t.tool.axis, &t.tool.tip} {
 		*v *= k
 	}
 	return t
