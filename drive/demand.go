@@ -48,7 +48,7 @@ func taskOf(s Spec) *Task {
 	t := &Task{voltageShare: s.Servo.VoltageShare()}
 	s.Servo = s.Servo.running()
 	t.spec = s
-	inertia, even := s.Load.inertia(), s.Load.BearingFriction+s.Load.ExtraTorque
+	inertia, even := s.Load.MomentOfInertia(), s.Load.BearingFriction+s.Load.ExtraTorque
 	swing, time := s.Motion.SwingDeg, s.Motion.Time
 	for i := range t.moments {
 		place, speed, acceleration := s.Motion.Law.At(float64(i) / steps)

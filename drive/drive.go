@@ -177,9 +177,9 @@ func (d *Drive) Values() map[string]any {
 		"servo_no_load_deg_s":      s.SpeedDegPerS,
 		"no_load_time_s":           d.UsedTravelDeg() / s.SpeedDegPerS,
 		"peak_acceleration_deg_s2": m.peakAccelerationDeg(),
-		"inertia_kg_m2":            d.spec.Load.inertia(),
-		"inertia_torque":           d.spec.Load.inertia() * m.peakAccelerationDeg() * rad,
-		"reflected_inertia_kg_m2":  d.spec.Load.inertia() / (d.ratio() * d.ratio()),
+		"inertia_kg_m2":            d.spec.Load.MomentOfInertia(),
+		"inertia_torque":           d.spec.Load.MomentOfInertia() * m.peakAccelerationDeg() * rad,
+		"reflected_inertia_kg_m2":  d.spec.Load.MomentOfInertia() / (d.ratio() * d.ratio()),
 		"gravity_torque":           d.task.gravity,
 		"cable_torque":             d.spec.Load.CableTorque,
 		"friction_torque":          d.spec.Load.BearingFriction,
@@ -217,5 +217,5 @@ func (d *Drive) addStrike(values map[string]any) {
 	speed := d.spec.Servo.SpeedDegPerS / d.ratio()
 	values["no_load_joint_deg_s"] = speed
 	values["no_load_speed_at_centre_of_gravity_m_s"] = speed * rad * d.spec.Load.Offset / 1000
-	values["no_load_energy_j"] = d.spec.Load.inertia() * speed * rad * speed * rad / 2
+	values["no_load_energy_j"] = d.spec.Load.MomentOfInertia() * speed * rad * speed * rad / 2
 }

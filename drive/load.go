@@ -43,7 +43,9 @@ type Load struct {
 	MiddleDeg    float64
 }
 
-func (l Load) inertia() float64 {
+// MomentOfInertia returns the inertia about the axis in kg·m²: as given, or that of
+// the mass as a point at its offset.
+func (l Load) MomentOfInertia() float64 {
 	if l.Inertia == 0 {
 		return Point(l.Mass, l.Offset)
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"pintle/check"
+	"pintle/drive"
 )
 
 // A splineSeat is how near the servo's spline lets a pinion come to the angle
@@ -35,8 +36,8 @@ func (p *Pair) seat() (splineSeat, bool) {
 		return s, true
 	}
 	off := (h.Wanted - h.AtNeutral) * 180 / math.Pi
-	s.horn = math.Remainder(off, s.pitch)
-	s.steps = h.splineSteps(int(math.Round((off-s.horn)/s.pitch)), n)
+	steps, left := drive.SplineSeat(n, off)
+	s.horn, s.steps = left, h.splineSteps(steps, n)
 	s.teeth = math.Remainder(off, fine) / p.Ratio()
 	return s, true
 }

@@ -14,8 +14,12 @@ func (s *Stroke) Findings() []check.Finding { return s.findings }
 // judge judges all, without remedies. Strokes of like specs give like lists.
 func (s *Stroke) judge() []check.Finding {
 	found := append(s.judgeMotion(), s.judgeForces()...)
-	found = append(found, s.judgePlay()...)
-	if s.drive != nil {
+	for _, judge := range []func() []check.Finding{s.judgePlay, s.judgeSeat, s.judgeStep, s.judgeHold, s.judgeMotor} {
+		found = append(found, judge()...)
+	}
+	if s.drive == nil {
+		found = append(found, s.judgeTravel()...)
+	} else {
 		for _, f := range s.drive.Judge() {
 			if f.Check == "servo-torque" {
 				f.Detail = s.atJoint("worst", s.drive.WorstDeg())

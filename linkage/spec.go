@@ -23,6 +23,7 @@ type Spec struct {
 	SwingDeg float64 // wanted of the lever; 0 takes all that the horn's travel gives
 
 	Servo  *Servo
+	Motor  *Motor // for a horn that is Turning
 	Load   *Load
 	Motion *drive.Motion // its swing is SwingDeg; SwingDeg 0 there is filled in
 
@@ -41,7 +42,25 @@ type Spec struct {
 // A Servo is a measured servo and how its horn sits.
 type Servo struct {
 	drive.Servo
-	Clockwise bool // the horn turns clockwise as the measured angle grows
+	Clockwise   bool    // the horn turns clockwise as the measured angle grows
+	SplineTeeth int     // of the output shaft; 0 where not known
+	Tried       bool    // the horn was put on and TriedDeg read
+	TriedDeg    float64 // at which the horn then stood with the servo at angle 0, counted as NeutralDeg is
+}
+
+func (s *Servo) validate() error {
+	if s == nil {
+		return nil
+	}
+	if err := s.Servo.Validate(); err != nil {
+		return err
+	}
+	if err := check.InRange("teeth of the servo's spline", float64(s.SplineTeeth), "", 0, 100,
+		"count them on the shaft: 23, 24 and 25 are usual"); err != nil {
+		return err
+	}
+	return check.InRange("angle at which the horn was tried", s.TriedDeg, "deg", -720, 720,
+		"read it from the line through the two axes with the neutral pulse sent")
 }
 
 // A Load is what the lever turns. With PostureKnown, MiddleDeg is the elevation
@@ -137,15 +156,16 @@ func (s Spec) validate() error {
 
 // validateParts looks at what the spec holds of other packages.
 func (s Spec) validateParts() error {
-	if s.Servo != nil {
-		if err := s.Servo.Validate(); err != nil {
-			return err
-		}
+	if err := s.Servo.validate(); err != nil {
+		return err
 	}
 	if s.Load != nil {
 		if err := s.Load.Validate(); err != nil {
 			return err
 		}
+	}
+	if err := s.Motor.validate(); err != nil {
+		return err
 	}
 	if err := s.HornPin.validate("horn"); err != nil {
 		return err
