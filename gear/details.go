@@ -26,10 +26,20 @@ func (p *Pair) Details(part string) drawing.Details {
 	return drawing.Details{}
 }
 
-// dataTable lists the tooth data of gear i with the limits of its measurements.
+// dataTable lists the data of gear i and of its mesh.
 func (p *Pair) dataTable(i int) drawing.Table {
+	t, mate := p.toothTable(i), p.gears[1-i]
+	t.Row("Mating gear", "", mate.part.Name()+fmt.Sprintf(", z %d", p.spec.Teeth[1-i]))
+	t.Row("Centre distance", "a", drawing.Figure(p.CentreDistance())+" ±"+drawing.Figure(p.spec.CentreTolerance))
+	t.Row("Backlash", "j_wt", drawing.Figure(p.Backlash()))
+	t.Row("Accuracy grade", "", "none")
+	return t
+}
+
+// toothTable lists the tooth data of gear i with the limits of its measurements.
+func (p *Pair) toothTable(i int) drawing.Table {
 	const degree = math.Pi / 180
-	g, mate := p.gears[i], p.gears[1-i]
+	g := p.gears[i]
 	t := drawing.Table{Title: "Gear data"}
 	mm := func(name, symbol string, value float64) { t.Row(name, symbol, drawing.Figure(value)) }
 	mm("Module", "m", g.Module())
@@ -58,10 +68,6 @@ func (p *Pair) dataTable(i int) drawing.Table {
 		t.Row(fmt.Sprintf("Size %s pins Ø%s", where, check.Number(pins.Diameter)), "M", drawing.Figure(pins.Over)+" ±"+drawing.Figure(p.pinBand(i, band)))
 	}
 	mm("Face width", "b", g.FaceWidth())
-	t.Row("Mating gear", "", mate.part.Name()+fmt.Sprintf(", z %d", p.spec.Teeth[1-i]))
-	t.Row("Centre distance", "a", drawing.Figure(p.CentreDistance())+" ±"+drawing.Figure(p.spec.CentreTolerance))
-	mm("Backlash", "j_wt", p.Backlash())
-	t.Row("Accuracy grade", "", "none")
 	return t
 }
 

@@ -16,9 +16,9 @@
 // The flank is the involute of the base circle, inv(a) = tan(a) - a. Flank and
 // root fillet are what the basic rack of ISO 53 leaves when it rolls on the
 // reference circle; an undercut is therefore drawn as it would be cut. The fillet
-// of an internal gear is what a pinion-type shaper leaves whose teeth are those of
-// its mate, taller by the clearance and rounded at the tip. For backlash each tooth is thinned as if the rack's tooth were thicker: the root
-// circle stays.
+// of an internal gear is what a pinion-type shaper leaves whose teeth are those
+// of its mate, taller by the clearance and rounded at the tip. For backlash each
+// tooth is thinned as if the tool's tooth were thicker: the root circle stays.
 //
 // The package does not choose pairs, place parts or write files.
 package gear

@@ -169,29 +169,3 @@ func (d *RackDrive) sayRackStrength() []check.Finding {
 func (d *RackDrive) saySectorTeeth(i int) (check.Finding, bool) {
 	return d.pair.sayKept(i, d.ContactRatio())
 }
-
-// Reading says what a caliper should read on the pinion (i = 0) or the rack (i =
-// 1), and how far a good print may be off.
-func (d *RackDrive) Reading(i int) string {
-	if i == 0 {
-		return d.pair.readingLine(0)
-	}
-	band := 2 * d.spec.Pair.Card.Outside.Sigma
-	text := fmt.Sprintf("%s: %s mm from back to tips", d.name(), short(d.backToLine()+d.bar.tip))
-	if pin, over := d.bar.pin(); pin > 0 {
-		text += fmt.Sprintf(", %s mm from back over a pin of %s mm", short(over+d.backToLine()), check.Number(pin))
-	}
-	return text + fmt.Sprintf(", each within %s mm", short(band))
-}
-
-// Assembly returns what whoever measures the prints and puts the drive together
-// has to know, one sentence a line.
-func (d *RackDrive) Assembly() []string {
-	lines := append([]string{d.Reading(0), d.Reading(1)}, d.pair.hornLines()...)
-	if f, ok := d.saySpline(); ok && f.Remedy != "" {
-		lines = append(lines, f.Remedy)
-	}
-	return append(lines, fmt.Sprintf(
-		"guide the rack so that its back runs %s mm from the pinion's axis; with the pinion held still the rack should slide freely by %s mm: pinch a strip of paper of 0.1 mm in the mesh, push together, fasten, and turn the strip out",
-		short(d.AxisDistance()+d.backToLine()), short(d.spec.Pair.Backlash)))
-}

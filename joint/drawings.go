@@ -85,6 +85,11 @@ func mates(feature string) bool {
 
 // gearOf returns the gear that a part is, or nil.
 func (b *builder) gearOf(part string) *gear.Gear {
+	for _, name := range sorted(b.racks) {
+		if g := b.racks[name].Pinion(); g.Part().Name() == part {
+			return g
+		}
+	}
 	for _, name := range sorted(b.turnings) {
 		for _, g := range []*gear.Gear{b.turnings[name].pair.Pinion(), b.turnings[name].pair.Wheel()} {
 			if g.Part().Name() == part {

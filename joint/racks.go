@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"pintle/check"
-	"pintle/drawing"
 	"pintle/drive"
 	"pintle/export"
 	"pintle/gear"
@@ -56,7 +55,7 @@ func (b *builder) addRack(name string, r RackDrive) error {
 	b.find(at, d.Findings()...)
 	b.report.Fits = append(b.report.Fits, d.Fits()...)
 	for i, part := range d.Parts() {
-		b.addBody(at, part, pair.Loading.Material[i], rackNotes(d, i, r.PressureAngleDeg))
+		b.addBody(at, part, pair.Loading.Material[i], sheetNotes{}.detailed(d, part.Name()))
 	}
 	b.arrange(rackArrangement(name, d))
 	return b.driveRack(name, r)
@@ -174,25 +173,6 @@ func rackArrangement(name string, d *gear.RackDrive) *arrangement {
 	a.place(export.Placed{Part: name + "-pinion", TurnDeg: -90, MovesWith: withPinion}, whole("pinion", inMesh))
 	a.place(export.Placed{Part: name + "-rack", X: -middle, Y: -d.AxisDistance(), MovesWith: withRack}, whole("rack", inMesh))
 	return a
-}
-
-// rackNotes adds the reference circle or line and the readings to the drawing of
-// the pinion (i = 0) or the rack (i = 1).
-func rackNotes(d *gear.RackDrive, i int, alphaDeg float64) sheetNotes {
-	p := d.Spec().Pair
-	lines := []string{
-		fmt.Sprintf("m %v  z %d  alpha %v°  x %.3f  face width %v mm", p.Module, p.Teeth[0], alphaDeg, d.Pinion().Shift(), p.FaceWidth),
-		d.Reading(i),
-	}
-	reference := []geom.Curve{geom.Arc{Radius: d.Pinion().ReferenceDiameter() / 2, To: 2 * math.Pi}}
-	if i == 1 {
-		lines[0] = fmt.Sprintf("m %v  %d teeth  alpha %v°  pitch %.4f mm  face width %v mm", p.Module, d.Teeth(), alphaDeg, math.Pi*p.Module, p.FaceWidth)
-		reference = []geom.Curve{geom.Line{B: geom.Point{X: d.Length()}}}
-	}
-	return sheetNotes{
-		strokes: []drawing.Stroke{{Kind: drawing.Centre, Curves: reference, Closed: i == 0}},
-		lines:   lines,
-	}
 }
 
 var _ design = (*gear.RackDrive)(nil)

@@ -10,6 +10,7 @@ import (
 	"pintle/check"
 	"pintle/drawing"
 	"pintle/export"
+	"pintle/gear"
 	"pintle/geom"
 )
 
@@ -160,7 +161,12 @@ func sameOutline(a, b []geom.Contour) bool {
 // formula, circles from their wanted size, others as they are drawn.
 func (b *builder) cutting(body body, contours []geom.Contour) (*cutting, error) {
 	kerf := b.file.Sheet.Kerf
-	gear := b.gearOf(body.part.Name())
+	for _, name := range sorted(b.racks) {
+		if rack := b.racks[name]; rack.Parts()[1].Name() == body.part.Name() {
+			return cutRack(rack, kerf)
+		}
+	}
+	toothed := b.gearOf(body.part.Name())
 	allowances := b.allowances(body.part.Name())
 	cut := &cutting{}
 	for _, c := range contours {
@@ -169,9 +175,9 @@ func (b *builder) cutting(body body, contours []geom.Contour) (*cutting, error) 
 		switch {
 		case len(c.Curves) == 0:
 			return nil, fmt.Errorf("has an outline that is no curve")
-		case gear != nil && slices.Equal(c.Curves, gear.Outline().Curves):
+		case toothed != nil && slices.Equal(c.Curves, toothed.Outline().Curves):
 			var teeth geom.Contour
-			if teeth, err = gear.CutOutline(kerf); err == nil {
+			if teeth, err = toothed.CutOutline(kerf); err == nil {
 				curves = teeth.Curves
 			}
 		case c.Diameter() > 0:
@@ -187,6 +193,19 @@ func (b *builder) cutting(body body, contours []geom.Contour) (*cutting, error) 
 		} else {
 			cut.outside = append(cut.outside, curves)
 		}
+	}
+	return cut, nil
+}
+
+// cutRack moves the nominal outline of a toothed rack, and its holes.
+func cutRack(rack *gear.RackDrive, kerf float64) (*cutting, error) {
+	contours, err := rack.CutOutline(kerf)
+	if err != nil {
+		return nil, err
+	}
+	cut := &cutting{outside: [][]geom.Curve{contours[0].Curves}}
+	for _, hole := range contours[1:] {
+		cut.inside = append(cut.inside, hole.Curves)
 	}
 	return cut, nil
 }

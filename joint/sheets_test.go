@@ -18,7 +18,13 @@ import (
 
 func postMistress(t *testing.T, changes ...string) *joint.Result {
 	t.Helper()
-	text, err := os.ReadFile("../testdata/post-mistress.toml")
+	return designed(t, "post-mistress.toml", changes...)
+}
+
+// designed builds a file of testdata with places changed, old before new.
+func designed(t *testing.T, name string, changes ...string) *joint.Result {
+	t.Helper()
+	text, err := os.ReadFile("../testdata/" + name)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -29,7 +35,7 @@ func postMistress(t *testing.T, changes ...string) *joint.Result {
 		}
 		changed = strings.Replace(changed, changes[i], changes[i+1], 1)
 	}
-	file, err := joint.Read("post-mistress.toml", []byte(changed))
+	file, err := joint.Read(name, []byte(changed))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -130,6 +136,11 @@ func TestPostMistressIsCut(t *testing.T) {
 			t.Errorf("%s %.4f, want %.3f", key, got, want)
 		}
 	}
+	for _, f := range result.Report.Findings {
+		if f.Check == "undercut" && f.Part == "stamp-pinion" && (f.Verdict != check.Note || f.Remedy != "x1 >= 0.006") {
+			t.Errorf("17 teeth: %s, %q, want a note", f.Verdict, f.Remedy)
+		}
+	}
 	_, paths := readCut(t, fileNamed(t, result, "stamp-wheel-cut.svg"))
 	if len(paths) != 2 || paths[0].group != "inside" || paths[1].group != "outside" {
 		t.Fatalf("%d paths: holes must come first", len(paths))
@@ -162,6 +173,63 @@ func TestPostMistressIsCut(t *testing.T) {
 	}
 	if !slices.ContainsFunc(result.Report.Cautions, func(c check.CautionText) bool { return c.Code == "C14" }) {
 		t.Error("caution C14 is missing")
+	}
+}
+
+// extent returns the width and height of a path by its vertices.
+func (p cutPath) extent() (x, y float64) {
+	lo, hi := [2]float64{1e9, 1e9}, [2]float64{-1e9, -1e9}
+	for _, q := range p.pieces {
+		for k := range 2 {
+			lo[k], hi[k] = min(lo[k], q[k]), max(hi[k], q[k])
+		}
+	}
+	return hi[0] - lo[0], hi[1] - lo[1]
+}
+
+// The moon's rack from sheet, by hand: 16 pitches of 1.5 pi are 75.398 long, body 7
+// and teeth of 2.25 modules 10.375 high; a kerf of 0.2 adds as much to both and
+// takes it off M3's 3.4. The printer's errors play no part.
+func TestRackIsCut(t *testing.T) {
+	result := designed(t, "puppet-moon.toml", "[place]", "[sheet]\nmaterial = \"acrylic\"\nthickness = 9\nkerf = 0.2\nparts = [\"moon-rack\"]\n\n[place]")
+	_, paths := readCut(t, fileNamed(t, result, "moon-rack-cut.svg"))
+	if len(paths) != 4 {
+		t.Fatalf("%d paths, want three holes and the outline", len(paths))
+	}
+	for i, want := range [][2]float64{{3.2, 3.2}, {3.2, 3.2}, {3.2, 3.2}, {16*1.5*math.Pi + 0.2, 10.575}} {
+		x, y := paths[i].extent()
+		if i < 3 {
+			y = want[1] // a circle's two arcs end on its axis
+		}
+		if math.Abs(x-want[0]) > 2e-3 || math.Abs(y-want[1]) > 2e-3 {
+			t.Errorf("path %d is %.4f x %.4f mm, want %.4f x %.4f", i, x, y, want[0], want[1])
+		}
+	}
+	text := examine(t, "rack", fileNamed(t, result, "moon-rack-drawing.svg")).texts
+	for _, want := range []string{"Rack data", "ISO 53 A", "10.375 ±0.1", "moon-pinion, z 30"} {
+		if !slices.ContainsFunc(text, func(p readText) bool { return p.words == want }) {
+			t.Errorf("%q stands nowhere on the sheet", want)
+		}
+	}
+}
+
+// A sector of the letter stamper's wheel from sheet: its tips stand half a kerf
+// beyond 53 mm, its round body half a kerf beyond the 30 mm asked for.
+func TestSectorIsCut(t *testing.T) {
+	result := postMistress(t, `wheel = { hub = "round", bore = 8 }`, `wheel = { hub = "round", bore = 8, sector = 13, sector_hub = 60 }`)
+	_, paths := readCut(t, fileNamed(t, result, "stamp-wheel-cut.svg"))
+	if len(paths) != 2 {
+		t.Fatalf("%d paths", len(paths))
+	}
+	hole := paths[0].pieces[0]
+	x := hole[0] - 3.9 // the bore's arcs start on its axis
+	near, far := math.Inf(1), 0.0
+	for _, p := range paths[1].pieces {
+		r := math.Hypot(p[0]-x, p[1]-hole[1])
+		near, far = min(near, r), max(far, r)
+	}
+	if math.Abs(far-53.1) > 2e-3 || math.Abs(near-30.1) > 2e-3 {
+		t.Errorf("the sector reaches from %.4f to %.4f mm, want 30.1 to 53.1", near, far)
 	}
 }
 
