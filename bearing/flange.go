@@ -90,14 +90,16 @@ func (h *Housing) BoltCircle() float64 {
 	return math.Ceil(2*(h.OutsideDiameter()+2*clear)-1e-9) / 2
 }
 
-// FlangeDiameter returns the diameter in mm of the flange, the tube's without a
-// flange.
-func (h *Housing) FlangeDiameter() float64 {
+// FlangeDiameter returns the diameter in mm that the flange should measure,
+// without a flange the tube.
+func (h *Housing) FlangeDiameter() float64 { return h.rimFit().Wanted }
+
+// rimFit returns the fit of the ring's outline on the bed, where it is round.
+func (h *Housing) rimFit() fit.Fit {
 	if h.spec.Flange == nil {
-		return h.OutsideDiameter()
+		return h.outside
 	}
-	_, edge := h.screwRoom()
-	return h.BoltCircle() + 2*edge
+	return h.flange
 }
 
 // BoltAngles returns the directions in radians of the flange's holes, the first
@@ -162,7 +164,7 @@ func (h *Housing) screwCentres() []geom.Point {
 // the tube itself.
 func (h *Housing) footprint() geom.Contour {
 	if h.spec.Foot == nil {
-		return geom.Peg(geom.Point{}, h.FlangeDiameter(), geom.ChordPlain)
+		return geom.Peg(geom.Point{}, h.rimFit().Drawn, geom.ChordPlain)
 	}
 	length, _ := h.footSize()
 	_, edge := h.screwRoom()

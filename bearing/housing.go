@@ -15,6 +15,8 @@ type Housing struct {
 	deltaMax   float64 // largest; the same for a printed fit
 	wall       float64
 	seat       fit.Fit
+	outside    fit.Fit // of the tube
+	flange     fit.Fit
 	tips       fit.Fit // of crush ribs
 	hole       fit.Fit // through the shoulder
 	screw      fit.Fit
@@ -55,6 +57,7 @@ func NewHousing(spec HousingSpec) (*Housing, error) {
 	}
 	h.placeSeat()
 	h.correctSeat()
+	h.placeOutside()
 	for _, place := range []func() error{h.placeLip, h.leadIn, h.placeRelief, h.validateRoom, h.placeSlots, h.placeCap, h.placeDisc, h.placeClamp, h.placeRod} {
 		if err := place(); err != nil {
 			return nil, err
@@ -94,6 +97,19 @@ func (h *Housing) placeSeat() {
 		wanted += 2 * h.spec.Ribs.Height
 	}
 	h.seat = card.Hole(h.partName(), "seat", wanted)
+}
+
+// placeOutside draws tube and flange. The tube is drawn so that its wall has whole
+// beads beside the seat as drawn, and comes out as the printer makes it; the
+// flange lies in recesses and goes through the printer card.
+func (h *Housing) placeOutside() {
+	card := h.spec.Card
+	tube := h.seat.Drawn + 2*h.wall
+	h.outside = card.Peg(h.partName(), "outside", tube+card.Outside.At(tube))
+	if h.spec.Flange != nil {
+		_, edge := h.screwRoom()
+		h.flange = card.Peg(h.partName(), "flange", h.BoltCircle()+2*edge)
+	}
 }
 
 // solve works out the press fit, by the ribs where the seat has them.
@@ -187,7 +203,11 @@ func (h *Housing) Fits() []fit.Fit {
 	fits = append(fits, h.lipFits()...)
 	fits = append(fits, h.capFits()...)
 	fits = append(fits, h.clampFits()...)
-	return append(fits, h.disc.fits()...)
+	fits = append(fits, h.disc.fits()...)
+	if h.spec.Flange != nil {
+		fits = append(fits, h.flange)
+	}
+	return append(fits, h.outside)
 }
 
 // knockOuts returns the number of slots or round holes to push the ring out by.
@@ -201,8 +221,9 @@ func (h *Housing) Interference() float64 { return h.delta }
 func (h *Housing) Wall() float64 { return h.wall }
 
 // OutsideDiameter returns the diameter in mm of the tube as drawn: the drawn
-// seat plus two walls, so that the wall is a whole number of beads.
-func (h *Housing) OutsideDiameter() float64 { return h.seat.Drawn + 2*h.wall }
+// seat plus two walls, so that the wall is a whole number of beads, less what
+// earlier prints came out too large by.
+func (h *Housing) OutsideDiameter() float64 { return h.outside.Drawn }
 
 // Height returns the height in mm of the ring: shoulder plus seat, or plus the
 // bore of a long tube, or plus the lip.

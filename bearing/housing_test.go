@@ -38,7 +38,8 @@ func lampSpec(t *testing.T) bearing.HousingSpec {
 
 // By hand: delta 0.25 % of 40; seat 40 - 0.1, drawn 0.18 larger; wall 0.12 x 40 =
 // 4.8 in beads of 0.45: 11 beads; outside 40.08 + 9.9; hole (33 + 34.5) / 2;
-// height 3 + C 11; bolt circle 49.98 + 2 (5.5/2 + 0.5) up to 0.5; flange 9 more.
+// height 3 + C 11; bolt circle 49.98 + 2 (5.5/2 + 0.5) up to 0.5; flange 9 more, drawn
+// 0.08 smaller as outsides come out larger by that.
 func TestLampRing(t *testing.T) {
 	h, err := bearing.NewHousing(lampSpec(t))
 	if err != nil {
@@ -67,7 +68,7 @@ func TestLampRing(t *testing.T) {
 			t.Errorf("finding %+v", f)
 		}
 	}
-	if fits := h.Fits(); len(fits) != 3 || fits[0].Feature != "seat" || !near(fits[0].Expected, 39.9, 1e-9) {
+	if fits := h.Fits(); len(fits) != 5 || fits[0].Feature != "seat" || !near(fits[0].Expected, 39.9, 1e-9) {
 		t.Errorf("fits %+v", h.Fits())
 	}
 }
@@ -105,7 +106,7 @@ func TestLampRingMeasuresAsDrawn(t *testing.T) {
 		loop   int
 		wanted float64
 	}{
-		{"flange", 2, 0, 65.5},
+		{"flange", 2, 0, 65.42},
 		{"screw hole", 2, 1, 3.58},
 		{"shoulder hole", 2, 5, 33.93},
 		{"seat beside the flange", 4, 5, 40.08},

@@ -6,29 +6,20 @@ import (
 	"strings"
 
 	"pintle/check"
+	"pintle/fit"
 )
-
-// largestStep bounds in mm on the diameter what one reading changes on the next
-// print: more is a slip of the caliper (common practice, no source).
-const largestStep = 0.15
 
 // readingsRule tells what the readings of earlier prints change.
 var readingsRule = check.Rule{
-	Name: "seat-readings", Unit: "mm", Sense: check.AtMost, Limit: check.Limit{Caution: largestStep, Fail: check.None},
+	Name: "seat-readings", Unit: "mm", Sense: check.AtMost, Limit: check.Limit{Caution: fit.LargestStep, Fail: check.None},
 	Meaning: "What a caliper read on the seats of earlier prints, and what that changes on the next.",
 	Formula: "largest difference of a reading from what was wanted; each print adds its own, at most 0.15 mm",
 	Source:  check.CommonPractice, Change: "read the seat again, a quarter turn apart, above the first layers",
 }
 
-// seatCorrection returns how much larger in mm the next seat is drawn: the sum of
-// what each earlier print came out too small by, since each tells what was still
-// wrong after the corrections before it.
+// seatCorrection returns how much larger in mm the next seat is drawn.
 func (h *Housing) seatCorrection() float64 {
-	sum := 0.0
-	for _, read := range h.spec.MeasuredSeat {
-		sum += math.Max(math.Min(h.seat.Wanted-read, largestStep), -largestStep)
-	}
-	return sum
+	return fit.Correction(h.seat.Wanted, h.spec.MeasuredSeat)
 }
 
 // correctSeat draws the seat by what earlier prints measured. A seat for a
@@ -39,6 +30,7 @@ func (h *Housing) correctSeat() {
 	}
 	c := h.seatCorrection()
 	h.seat.Drawn += c
+	h.seat.Correction += c
 	if h.spec.Fit == CrushRibs {
 		h.tips.Drawn += c
 	}
@@ -55,7 +47,7 @@ func (h *Housing) seatReadings() []check.Finding {
 		worst = math.Max(worst, math.Abs(read-h.seat.Wanted))
 		said = append(said, fmt.Sprintf("print %d: seat %s mm, wanted %s", i+1, check.Number(read), check.Number(h.seat.Wanted)))
 	}
-	f := readingsRule.Judge(worst, h.spec.Limits.Of(readingsRule), fmt.Sprintf("a reading counts %s mm at most: read it again", check.Number(largestStep)))
+	f := readingsRule.Judge(worst, h.spec.Limits.Of(readingsRule), fmt.Sprintf("a reading counts %s mm at most: read it again", check.Number(fit.LargestStep)))
 	f.Detail = strings.Join(said, "; ") + fmt.Sprintf("; the next seat is drawn %s mm larger", check.Number(h.seatCorrection()))
 	return []check.Finding{f}
 }

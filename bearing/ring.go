@@ -31,7 +31,7 @@ func (h *Housing) footRoom() float64 {
 	if h.spec.Foot != nil {
 		return h.OutsideDiameter()/2 + ledge
 	}
-	return h.FlangeDiameter() / 2
+	return h.rimFit().Drawn / 2
 }
 
 // validateRoom refuses measures that leave a layer without height or an outline

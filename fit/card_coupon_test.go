@@ -3,6 +3,7 @@ package fit_test
 import (
 	"errors"
 	"math"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -106,7 +107,7 @@ func TestCalibrateSaysWhatIsMissing(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if c.Card != conditions() || len(c.Supported) != 0 || len(c.Missing) != 7 {
+	if !reflect.DeepEqual(c.Card, conditions()) || len(c.Supported) != 0 || len(c.Missing) != 7 {
 		t.Errorf("%+v\nsupported %q\nmissing %q", c.Card, c.Supported, c.Missing)
 	}
 }

@@ -53,6 +53,8 @@ type Card struct {
 	InterferenceAt float64 // mm, the diameter it held on
 	Backlash       float64 // mm at the working pitch circle with which a pair ran free
 	LeastWeb       float64 // mm, the thinnest web that printed whole
+
+	Readings []Reading // of features of earlier prints, which correct the next
 }
 
 // Clearances between parts that must slide or turn, in mm on the diameter
@@ -73,6 +75,8 @@ type Fit struct {
 	Expected float64 `json:"expected"`
 	Sigma    float64 `json:"sigma"`
 	Card     string  `json:"card"`
+
+	Correction float64 `json:"correction,omitzero"` // mm that it is drawn larger for what earlier prints measured
 }
 
 // Hole returns the fit of a bore wanted at the diameter.
@@ -87,7 +91,10 @@ func (c Card) Peg(part, feature string, wanted float64) Fit {
 
 func (c Card) fit(e Error, part, feature string, wanted float64) Fit {
 	drawn := e.Draw(wanted)
-	return Fit{part, feature, wanted, drawn, drawn + e.At(drawn), e.Sigma, c.Name}
+	f := Fit{Part: part, Feature: feature, Wanted: wanted, Drawn: drawn, Expected: drawn + e.At(drawn), Sigma: e.Sigma, Card: c.Name}
+	f.Correction = c.correction(part, feature, wanted)
+	f.Drawn += f.Correction
+	return f
 }
 
 // Measured says whether the card came from a printed and measured coupon.

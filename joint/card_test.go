@@ -1,6 +1,7 @@
 package joint_test
 
 import (
+	"reflect"
 	"strings"
 	"testing"
 
@@ -28,7 +29,7 @@ func TestReadCard(t *testing.T) {
 		Name: "petg04", BeadWidth: 0.45, LayerThickness: 0.2, Bore: fit.Error{Offset: -0.15, PerMM: -0.0006, Sigma: 0.03},
 		Outside: fit.Error{Offset: 0.08, Sigma: fit.TypedSigma}, FirstLayerGrowth: 0.2, Bed: [2]float64{220, 200}, Material: "PETG",
 	}
-	if card != want || material != "PETG" || !card.Measured() {
+	if !reflect.DeepEqual(card, want) || material != "PETG" || !card.Measured() {
 		t.Errorf("got %+v and %q, want %+v", card, material, want)
 	}
 }

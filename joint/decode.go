@@ -129,6 +129,7 @@ func (r *reader) file(top *table) *File {
 		Coupon:    top.table("coupon").coupon(),
 		Sheet:     top.table("sheet").stock(),
 		Drawing:   top.table("drawing").papers(),
+		Measured:  named(top.table("measured"), tableName, (*table).featureReadings),
 		Limits:    top.table("limits").limits(),
 		Accept:    top.table("accept").accept(),
 	}

@@ -123,7 +123,7 @@ func (b *builder) run() error {
 	if err := b.readCard(); err != nil {
 		return err
 	}
-	for _, step := range []func() error{b.addGears, b.addRacks, b.addHousings, b.addPlates, b.addGrilles, b.addPanels, b.addCoupon, b.addDrives, b.addSheet} {
+	for _, step := range []func() error{b.addGears, b.addRacks, b.addHousings, b.addPlates, b.addGrilles, b.addPanels, b.addCoupon, b.addDrives, b.addSheet, b.judgeReadings} {
 		if err := step(); err != nil {
 			return err
 		}
@@ -140,6 +140,7 @@ func (b *builder) readCard() error {
 	if b.options.Card != nil {
 		b.card = *b.options.Card
 	}
+	b.card.Readings = b.file.cardReadings()
 	if err := b.card.Validate(); err != nil {
 		return b.file.Blame("printer", err)
 	}

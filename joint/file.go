@@ -38,11 +38,16 @@ type File struct {
 	Coupon    *Coupon                 `json:"coupon,omitempty"`
 	Sheet     Stock                   `json:"sheet,omitzero"`
 	Drawing   Papers                  `json:"drawing,omitzero"`
+	Measured  map[string]Features     `json:"measured,omitzero"` // by printed part
 	Limits    check.Limits            `json:"-"`
 	Accept    map[string]string       `json:"accept,omitzero"` // "check" or "check@design" to reason
 
 	source source
 }
+
+// Features are what a caliper read on bores and outsides of one printed part, in
+// mm by the feature's name, the first print first.
+type Features map[string][]float64
 
 // A Printer says what is known of the printer.
 type Printer struct {

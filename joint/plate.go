@@ -141,7 +141,7 @@ func (p *plate) openings() (d drawnSizes) {
 		wanted  float64
 		drawn   *float64
 	}{
-		{"recess for the ring", s.flange + s.card.Outside.At(s.flange) + fit.RecessClearance, &d.recess},
+		{"recess for the ring", s.flange + fit.RecessClearance, &d.recess},
 		{"hole under the ring", s.through, &d.through},
 		{"servo cut-out, length", cut, &d.cut},
 		{"servo cut-out, width", across, &d.across},

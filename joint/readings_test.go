@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"reflect"
 	"strconv"
 	"strings"
 	"testing"
@@ -64,7 +65,7 @@ func TestReadingsToCard(t *testing.T) {
 		Bore: fit.Error{Offset: -0.2, Sigma: card.Bore.Sigma}, Outside: fit.Error{Offset: 0.05, Sigma: card.Outside.Sigma}, FirstLayerGrowth: 0.2,
 		SlipClearance: 0.1, Interference: 0.1, InterferenceAt: 22, Backlash: 0.0936, LeastWeb: 0.8,
 	}
-	if card != want || material != "PETG" {
+	if !reflect.DeepEqual(card, want) || material != "PETG" {
 		t.Errorf("got %+v\nwant %+v", card, want)
 	}
 	for _, says := range []string{"# 4 bores from 3 to 22.2 mm", "no slope", "# the ring marked +30 takes the bearing by hand", "# the block is 0.4 mm wider"} {

@@ -30,7 +30,7 @@ func RuleGroups() []RuleGroup {
 		{"fit", fit.Rules()},
 		{"coupon", coupon.Rules()},
 		{"joint", []check.Rule{
-			ruleBed, ruleBeds, ruleMesh, ruleOverhang, ruleOverlap, ruleMoving, ruleStanding, ruleCrushing, ruleFaceOverlap,
+			ruleBed, ruleBeds, ruleMesh, ruleOverhang, ruleMeasured, ruleOverlap, ruleMoving, ruleStanding, ruleCrushing, ruleFaceOverlap,
 			rulePlateFloor, rulePlateBridge, rulePlateOverlap, ruleWheelHeld, ruleTable, ruleCentre, ruleHornScrew,
 			rulePanelWeb, ruleMark, ruleStopReach, ruleStopShear, ruleUnchecked, ruleServoUnit, ruleMassUnit, ruleInertiaUnit, ruleUnusedAccept, ruleSheetMaterial, ruleSheetThickness,
 		}},
