@@ -19,7 +19,7 @@ func (p *Pair) Assembly() []string {
 		lines = append(lines, f.Remedy)
 	}
 	for i, g := range p.gears {
-		lines = append(lines, g.body.steps...)
+		lines = append(lines, g.Assembly()...)
 		if f, ok := p.sayRetain(i); ok && f.Verdict == check.Pass {
 			lines = append(lines, f.Detail)
 		}

@@ -23,6 +23,10 @@ func (p *Pair) addBodies(v map[string]any) {
 	}
 }
 
+// Assembly returns how what holds the gear on its shaft or bearing goes
+// together, one sentence a line.
+func (g *Gear) Assembly() []string { return g.body.steps }
+
 // notes are the body's own lines on its drawing.
 func (s *structure) notes() []string {
 	var notes []string

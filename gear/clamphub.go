@@ -39,7 +39,7 @@ func (s *structure) planClamp(c Clamp, x Shaft, bore boreShape) (hubPlan, error)
 }
 
 // layClamp works out what a clamp needs: the screw as near to the shaft as head
-// and nut leave two beads of wall.
+// and nut leave a wall.
 func (s *structure) layClamp(c Clamp, x Shaft, bore boreShape) (clampPlan, error) {
 	card, bead, screw := s.card, s.card.BeadWidth, c.Screw
 	p := clampPlan{hubPlan: hubPlan{why: "the " + screw.Size + " screw of the clamp"}}
@@ -71,12 +71,12 @@ func (s *structure) layClamp(c Clamp, x Shaft, bore boreShape) (clampPlan, error
 	p.nut = card.Hole(s.part, screw.Size+" clamp nut across flats", nut.Recess)
 	p.across, p.thick = p.slit/2+math.Max(hubWall*bead, 2), screw.NutHeight+card.LayerThickness
 	wide := math.Max(p.head.Drawn, p.nut.Drawn) / 2
-	clear := bore.drawn/2 + 2*bead
+	clear := bore.drawn/2 + hubWall*bead
 	p.at = clear + p.hole.Drawn/2
 	if p.across < clear {
 		p.at = math.Max(p.at, wide+math.Sqrt(clear*clear-p.across*p.across))
 	}
-	p.diameter = 2 * (math.Hypot(p.at+wide, p.across+p.thick) + 2*bead)
+	p.diameter = 2 * (math.Hypot(p.at+wide, p.across+p.thick) + hubWall*bead)
 	corner := p.nut.Drawn / math.Sqrt(3)
 	p.axis = math.Max(corner, p.head.Drawn/2) + 2*card.LayerThickness
 	p.length = p.axis + math.Max(corner, p.head.Drawn/2*math.Sqrt2) + 2*card.LayerThickness

@@ -46,9 +46,13 @@ func bodies(t testing.TB) map[string]Body {
 // Every kind of body is a closed mesh of one body, judged twice, and what its
 // checks say of it is no failure.
 func TestBodiesAreClosed(t *testing.T) {
+	full := mustPair(t, blank(Body{})).Wheel().Chamfer()
 	for name, b := range bodies(t) {
 		t.Run(name, func(t *testing.T) {
 			p := mustPair(t, blank(b))
+			if got := p.Wheel().Chamfer(); got != full {
+				t.Errorf("the teeth got a chamfer of %g mm, a solid wheel %g", got, full)
+			}
 			soundMesh(t, p.Wheel().Part())
 			for _, f := range p.Findings() {
 				if f.Part == "wheel" && f.Verdict == "fail" {

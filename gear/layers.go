@@ -43,6 +43,7 @@ func (s *structure) assemble(drawn tooth) (geom.Part, error) {
 			return part, nil
 		}
 		s.chamfer, s.relief, s.topTeeth, s.topHoles = s.chamfer/2, s.relief/2, s.topTeeth/2, s.topHoles/2
+		s.lead /= 2
 		if wanted == 0 {
 			break
 		}
@@ -123,7 +124,7 @@ func (s *structure) slab(z0, z1 float64, drawn tooth, c, relief float64) geom.Sl
 		case i == 0 && s.inner && e.teeth > 0:
 			e.put(put, h.contour, drawn.relieved(h.contour, e.teeth))
 		case e.round > 0:
-			e.put(put, h.contour, widened(h.contour, e.round))
+			e.put(put, h.contour, s.widened(h.contour, e.round))
 		default:
 			put(h.contour, h.contour, false)
 		}
@@ -189,8 +190,11 @@ func (w slope) at(z float64) geom.Contour {
 }
 
 // widened returns a hole opened by c on the radius.
-func widened(hole geom.Contour, c float64) geom.Contour {
-	if len(hole.Curves) == 1 {
+func (s *structure) widened(hole geom.Contour, c float64) geom.Contour {
+	switch {
+	case s.shaft.grown != nil && &hole.Points[0] == &s.shaft.outline.Points[0]:
+		return s.shaft.grown(c)
+	case len(hole.Curves) == 1:
 		return hole.Resize(hole.Diameter() + 2*c)
 	}
 	return hole.Fatten(-c)

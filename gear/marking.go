@@ -1,6 +1,7 @@
 package gear
 
 import (
+	"errors"
 	"math"
 	"slices"
 
@@ -15,8 +16,8 @@ type Mark struct {
 	Under   string  // on the bed side, read from below; "" for none
 	Raised  bool    // Text stands up from the face; else it is sunk
 	Sector  bool    // notches in the face at the first and last tooth that work in a part-turn drive
-	Wanted  float64 // cap height, mm; 0 for what fits
-	Teeth   float64 // that work; set by the pair where Sector asks for it
+	Height  float64 // cap height, mm; 0 for what fits
+	Teeth   float64 // that work; 0 takes what the motion asks for
 	Neutral float64 // rad, direction of the mate at rest in the print frame
 }
 
@@ -27,12 +28,26 @@ const markDepth = 0.6
 // capHeights are the cap heights that are tried over the least one.
 var capHeights = []float64{1.5, 1.2, 1}
 
+// marked returns the spec with the number of teeth that work on gear i: those
+// that pass in the swing and those in contact at its ends.
+func (s solution) marked(i int) PairSpec {
+	spec := s.spec
+	m := spec.body(i).Mark
+	if m == nil || !m.Sector || m.Teeth > 0 || spec.Loading.Swing == 0 {
+		return spec
+	}
+	own := *m
+	own.Teeth = float64(s.contact.t[1].z)*spec.Loading.Swing/(2*math.Pi) + s.contact.ratio()
+	[2]*Body{&spec.Pinion, &spec.Wheel}[i].Mark = &own
+	return spec
+}
+
 // addMark draws the letters where they fit between what stands around the axis
 // and the roots; where nothing that can be read fits, the gear says nothing, and
 // a finding tells so.
 func (s *structure) addMark(m Mark) error {
-	if m.Wanted != 0 {
-		if err := check.InRange("cap height of "+s.part, m.Wanted, "mm", lettering.LeastCap, 50, "leave it out: it is then what fits"); err != nil {
+	if m.Height != 0 {
+		if err := check.InRange("cap height of "+s.part, m.Height, "mm", lettering.LeastCap, 50, "leave it out: it is then what fits"); err != nil {
 			return err
 		}
 	}
@@ -77,8 +92,8 @@ func (s *structure) addMark(m Mark) error {
 func (s *structure) setText(text string, m Mark, z0, z1 float64, under bool) ([]geom.Contour, error) {
 	bead := s.card.BeadWidth
 	least := lettering.LeastHeight(bead)
-	heights := []float64{m.Wanted}
-	if m.Wanted == 0 {
+	heights := []float64{m.Height}
+	if m.Height == 0 {
 		heights = nil
 		for _, k := range capHeights {
 			heights = append(heights, k*least)
@@ -91,6 +106,10 @@ func (s *structure) setText(text string, m Mark, z0, z1 float64, under bool) ([]
 	for _, cap := range heights {
 		flat, width, err := lettering.Text(text, cap, geom.ChordPlain)
 		if err != nil {
+			var field *check.FieldError
+			if errors.As(err, &field) {
+				return nil, &check.FieldError{Field: "text of " + s.part, Text: text, Reason: field.Reason, Remedy: field.Remedy}
+			}
 			return nil, err
 		}
 		for _, base := range s.baseLines(cap, under) {
@@ -98,32 +117,44 @@ func (s *structure) setText(text string, m Mark, z0, z1 float64, under bool) ([]
 			if width > 2*math.Pi*middle-4*cap {
 				continue
 			}
-			for turn := range 24 {
-				around := onCircle(flat, width, base, middle, math.Pi/2+2*math.Pi*float64(turn)/24, under)
-				region, err := geom.RegionOf(around)
-				if err != nil {
-					continue
-				}
-				if obstacles != nil && obstacles.Gap(geom.NewFeeler(region), geom.Motion{}).Width < 2*bead {
-					continue
-				}
-				s.values["cap_height"] = cap
-				if m.Raised && !under {
-					return around, nil
-				}
-				return lettering.Sunk(around, geom.ChordPlain), nil
+			turn, ok := clear(obstacles, onCircle(flat, width, base, middle, 0, under), 2*bead)
+			if !ok {
+				continue
 			}
+			s.values["cap_height"] = cap
+			around := onCircle(flat, width, base, middle, turn, under)
+			if m.Raised && !under {
+				return around, nil
+			}
+			return lettering.Sunk(around, geom.ChordPlain), nil
 		}
 	}
 	s.unmarked = append(s.unmarked, "no room for "+quoted(text)+" in letters of "+check.Number(math.Round(least*10)/10)+" mm that can be read")
 	return nil, nil
 }
 
+// clear returns the angle nearest +y, of 24, to which letters about +x can be
+// turned so that they keep a gap from all obstacles.
+func clear(obstacles *geom.Feeler, letters []geom.Contour, gap float64) (float64, bool) {
+	region, err := geom.RegionOf(letters)
+	if err != nil {
+		return 0, false
+	}
+	feeler := geom.NewFeeler(region)
+	for k := range 24 {
+		turn := math.Pi/2 + math.Pi/12*float64((k+1)/2)*float64(1-k%2*2)
+		if obstacles == nil || obstacles.Gap(feeler, geom.Motion{Turn: turn}).Width >= gap {
+			return turn, true
+		}
+	}
+	return 0, false
+}
+
 // baseLines returns the radii at which the base line of letters may run: below
 // the roots, above what stands around the axis, and midway.
 func (s *structure) baseLines(cap float64, under bool) []float64 {
 	bead := s.card.BeadWidth
-	inner := s.around / 2
+	inner := s.middle / 2
 	if !under {
 		inner = math.Max(inner, s.hubFoot()/2)
 	}
@@ -193,17 +224,24 @@ const notchLength, notchBeads = 2.0, 2.0
 func (s *structure) markSector(m Mark, depth float64) {
 	bead := s.card.BeadWidth
 	pitch := 2 * math.Pi / float64(s.count)
-	half := math.Ceil(m.Teeth/2-1e-9) * pitch
+	half := math.Ceil(m.Teeth/2-1e-9) * pitch // both ends in a space
+	if onTooth := math.Abs(math.Remainder(m.Neutral, pitch)) < pitch/4; onTooth {
+		half = (math.Ceil((m.Teeth-1)/2-1e-9) + 0.5) * pitch
+	}
 	if 2*half > 2*math.Pi-2*pitch {
 		return // every tooth works
 	}
 	at := s.root/2 - 2*bead - notchLength/2
-	if at-notchLength/2 < math.Max(s.around, s.hubFoot())/2+2*bead {
+	if at-notchLength/2 < math.Max(s.middle, s.hubFoot())/2+2*bead {
 		s.unmarked = append(s.unmarked, "no room for the notches of the working teeth")
 		return
 	}
+	z0, z1 := s.face-depth, s.face
+	if m.Under != "" { // beside the name
+		z0, z1 = 0, depth
+	}
 	for _, angle := range []float64{m.Neutral - half, m.Neutral + half} {
-		s.letters = append(s.letters, hole{s.face - depth, s.face, geom.Window(geom.Polar(at, angle), notchLength, notchBeads*bead, 0, angle, geom.ChordPlain)})
+		s.letters = append(s.letters, hole{z0, z1, geom.Window(geom.Polar(at, angle), notchLength, notchBeads*bead, 0, angle, geom.ChordPlain)})
 	}
 	s.values["working_teeth"], s.values["working_sector_deg"] = m.Teeth, 2*half*180/math.Pi
 }

@@ -45,7 +45,7 @@ func newGear(s solution, i int) (*Gear, error) {
 		g.outline = geom.NewContour(g.drawn.sectorCurves(g.sector, b.hubDiameter(2*g.drawn.rf), 0, curveError), s.spec.ChordError)
 	}
 	var err error
-	if g.body, err = newStructure(s.spec, i, g.nominal, g.drawn, g.outline); err != nil {
+	if g.body, err = newStructure(s.marked(i), i, g.nominal, g.drawn, g.outline); err != nil {
 		return nil, err
 	}
 	if g.part, err = g.body.assemble(g.drawn); err != nil {

@@ -16,10 +16,6 @@ type SetScrew struct {
 	Count int    // 1 or 2; 0 for 1. The first presses towards -x from the side of a D's flat
 }
 
-// innerWall is the wall in beads between the bore and what stands in the hub
-// (common practice, no source).
-const innerWall = 3
-
 // selfCutting is the length of thread in plastic over the screw's diameter (2.0
 // to 2.3 after a maker's guide for thread-forming screws, testdata/ref).
 const selfCutting = 2
@@ -66,19 +62,19 @@ func (s *structure) laySet(set SetScrew, x Shaft, bore boreShape) (setPlan, erro
 		p.nut = card.Hole(s.part, screw.Size+" set screw nut across flats", h.Recess)
 		p.hole = card.Hole(s.part, screw.Size+" set screw hole", screw.Clearance)
 		p.thick = screw.NutHeight + card.LayerThickness
-		p.inner = reach + innerWall*bead
+		p.inner = reach + hubWall*bead
 		if set.Count == 2 { // the slots stand at a right angle
 			p.inner = math.Max(p.inner, p.nut.Wanted/2+2*bead)
 		}
 		below = p.nut.Drawn / math.Sqrt(3)
-		p.diameter = 2 * math.Max(p.inner+p.thick+hubWall*bead, math.Hypot(p.inner+p.thick, p.nut.Drawn/2)+innerWall*bead)
+		p.diameter = 2 * math.Max(p.inner+p.thick+hubWall*bead, math.Hypot(p.inner+p.thick, p.nut.Drawn/2)+hubWall*bead)
 	case holds == fit.Insert && ok:
 		f := card.Hole(s.part, screw.Size+" insert hole", h.Bore)
 		p.hole = card.Hole(s.part, screw.Size+" set screw hole", screw.Clearance)
 		p.wide, p.depth = f.Drawn, h.Depth
 		p.nut = f
 		below = f.Drawn / 2
-		p.diameter = 2 * (reach + innerWall*bead + h.Depth)
+		p.diameter = 2 * (reach + hubWall*bead + h.Depth)
 	case holds == fit.SelfCutting:
 		p.hole = card.Hole(s.part, screw.Size+" set screw pilot hole", screw.Pilot)
 		p.diameter = 2 * (reach + selfCutting*screw.Diameter)

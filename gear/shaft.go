@@ -50,7 +50,7 @@ type Shaft struct {
 type boreShape struct {
 	outline       geom.Contour
 	wanted, drawn float64
-	flat          float64 // from the axis to the flat of a D or bottom of a keyway as wanted, else 0
+	grown         func(c float64) geom.Contour // the outline opened by c all round; nil where Fatten does it
 }
 
 // clearance returns the room on the diameter in mm between shaft and bore.
@@ -98,7 +98,7 @@ func (s *structure) bore(x Shaft) (boreShape, error) {
 	case RoundBore:
 		f := s.fitted(s.card.Hole(s.part, "bore", x.Size+room))
 		s.dims = append(s.dims, s.bored(f, "bore for a rod of "+check.Number(x.Size)))
-		return boreShape{geom.Bore(geom.Point{}, f.Drawn, geom.ChordFit), f.Wanted, f.Drawn, 0}, nil
+		return boreShape{geom.Bore(geom.Point{}, f.Drawn, geom.ChordFit), f.Wanted, f.Drawn, nil}, nil
 	case DBore:
 		return s.dBore(x, room)
 	case HexBore:
@@ -144,7 +144,7 @@ func (s *structure) dBore(x Shaft, room float64) (boreShape, error) {
 	s.values["flat_over"], s.values["flat_depth"], s.values["flat_width"] = x.Size-depth, depth, 2*math.Sqrt(depth*(x.Size-depth))
 	s.dims = append(s.dims, s.bored(round, "D-bore for a rod of "+check.Number(x.Size)),
 		drawing.Between(geom.Point{X: -r}, geom.Point{X: flat}).Measuring(over.Wanted).ToCheck().Saying("over the flat"))
-	return boreShape{outline, round.Wanted, round.Drawn, over.Wanted - round.Wanted/2}, nil
+	return boreShape{outline, round.Wanted, round.Drawn, nil}, nil
 }
 
 // flatsBore is a hexagon or square with a flat across +x. A bead rounds inner
@@ -164,10 +164,21 @@ func (s *structure) flatsBore(x Shaft, room float64, n int) boreShape {
 	}
 	s.dims = append(s.dims, drawing.Between(geom.Point{X: -across.Drawn / 2}, geom.Point{X: across.Drawn / 2}).
 		Measuring(across.Wanted).ToCheck().Saying("across the flats, "+x.Kind+" of "+check.Number(x.Size)))
+	outline := geom.NewContour(curves, geom.ChordFit)
 	return boreShape{
-		outline: geom.NewContour(curves, geom.ChordFit),
-		wanted:  across.Wanted/math.Cos(step/2) + 2*relief, drawn: 2 * (corner + relief),
+		outline, across.Wanted/math.Cos(step/2) + 2*relief, 2 * (corner + relief),
+		func(c float64) geom.Contour { return grownFlats(outline, corner, step, c) },
 	}
+}
+
+// grownFlats opens the outline of a bore with flats by c all round, and the
+// circles at its corners by a little more, so that they keep their points.
+func grownFlats(outline geom.Contour, corner, step, c float64) geom.Contour {
+	return outline.Map(func(p geom.Point) geom.Point {
+		at := step * (math.Floor(p.Angle()/step) + 0.5)
+		out := p.Sub(geom.Polar(corner, at))
+		return geom.Polar(corner+c/math.Cos(step/2), at).Add(out.Scale(1 + 1.1*c/out.Len()))
+	})
 }
 
 // keywayBore is a round bore with the seat of a parallel key at +x.
@@ -195,7 +206,26 @@ func (s *structure) keywayBore(x Shaft, room float64) (boreShape, error) {
 		drawing.Between(at(bottom, -half), at(bottom, half)).Measuring(width.Wanted).ToCheck().Saying("keyway, key "+check.Number(key.Width)+" × "+check.Number(key.Height)),
 		drawing.Between(at(-r, 0), at(bottom, 0)).Measuring(over.Wanted).ToCheck().Saying("over the keyway"))
 	reach := func(bore, over, width float64) float64 { return 2 * math.Hypot(over-bore/2, width/2) }
-	return boreShape{outline, reach(round.Wanted, over.Wanted, width.Wanted), reach(round.Drawn, over.Drawn, width.Drawn), over.Wanted - round.Wanted/2}, nil
+	return boreShape{
+		outline, reach(round.Wanted, over.Wanted, width.Wanted), reach(round.Drawn, over.Drawn, width.Drawn),
+		func(c float64) geom.Contour { return grownKeyway(outline, r, half, bottom, c) },
+	}, nil
+}
+
+// grownKeyway opens the outline of a keyed bore by c all round. The mouth of the
+// seat moves along the round, which takes its points with it.
+func grownKeyway(outline geom.Contour, r, half, bottom, c float64) geom.Contour {
+	from, to := math.Asin(half/r), math.Asin((half+c)/(r+c))
+	return outline.Map(func(p geom.Point) geom.Point {
+		angle := math.Abs(p.Angle())
+		switch {
+		case math.Abs(p.X-bottom) < 1e-9 && angle < math.Pi/2:
+			return geom.Point{X: bottom + c, Y: p.Y + math.Copysign(c, p.Y)}
+		case angle <= from+1e-9:
+			return geom.Polar(r+c, math.Copysign(to, p.Y))
+		}
+		return geom.Polar(p.Len()+c, math.Copysign(to+(angle-from)*(math.Pi-to)/(math.Pi-from), p.Y))
+	})
 }
 
 // addShaft makes the bore of a shaft through gear and hub.
@@ -211,6 +241,7 @@ func (s *structure) addShaft(x Shaft) error {
 	if err := s.addHub(x, shape); err != nil {
 		return err
 	}
+	s.shaft = shape
 	s.holes = append(s.holes, hole{0, s.height, shape.outline})
 	s.around = math.Max(s.around, shape.drawn)
 	return nil

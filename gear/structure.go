@@ -41,6 +41,8 @@ type structure struct {
 	fits      []fit.Fit
 	letters   []hole  // of a mark: drawn as they are, never chamfered
 	around    float64 // drawn diameter of what the axis needs beyond core
+	middle    float64 // drawn diameter of all about the axis but bolts
+	shaft     boreShape
 	hubDrawn  float64 // diameter of the hub cylinder
 	webFoot   float64 // sloping foot of a web
 	saved     float64 // mm³ that lightening takes out
@@ -118,6 +120,7 @@ func newStructure(spec PairSpec, i int, nominal, drawn tooth, outline geom.Conto
 	case b.Seat != nil:
 		err = s.addSeat(*b.Seat)
 	}
+	s.middle = s.core()
 	if err == nil && s.spec.Bolts != nil {
 		err = s.addBolts(*s.spec.Bolts)
 	}

@@ -130,11 +130,29 @@ func (t *turning) assembly() []string {
 	if t.plate != nil {
 		say("Set the mesh at its tightest place with a strip of paper of 0.1 mm, tighten the servo, turn the strip out; nothing may bind over the whole swing")
 	}
-	if w := t.table.Wheel; w.BoltCircle > 0 {
-		most := w.Spacer + t.table.FaceWidth
-		say("Table onto the wheel: %d screws %s that cut their own thread, as long as the table is thick plus %s to %s mm", w.ScrewCount, w.ScrewSize, check.Number(w.Spacer+0.6*t.table.FaceWidth), check.Number(most))
+	lines = append(lines, t.pair.Pinion().Assembly()...)
+	lines = append(lines, t.pair.Wheel().Assembly()...)
+	if t.table.Wheel.BoltCircle > 0 {
+		lines = append(lines, t.tableWords())
 	}
 	return lines
+}
+
+// tableWords says how what turns is screwed onto the wheel.
+func (t *turning) tableWords() string {
+	w, face := t.table.Wheel, t.table.FaceWidth
+	start := fmt.Sprintf("Table onto the wheel: %d screws %s ", w.ScrewCount, w.ScrewSize)
+	switch w.ScrewKind {
+	case "", fit.SelfCutting:
+		return start + fmt.Sprintf("that cut their own thread, as long as the table is thick plus %s to %s mm", check.Number(w.Spacer+0.6*face), check.Number(w.Spacer+face))
+	case fit.Insert:
+		return start + "into heat-set inserts, melted in from the side away from the bed"
+	case fit.Nut:
+		return start + "with nuts in the pockets of the wheel"
+	case fit.Clearance:
+		return start + fmt.Sprintf("through the wheel, longer than it by the nut: %s mm and what the table is thick", check.Number(w.Spacer+face))
+	}
+	return start + "through the wheel, heads in its " + w.ScrewKind + "s, into the table"
 }
 
 // retainWords says how the wheel is held on its bearing.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"pintle/fit"
 	"pintle/gear"
 	"pintle/quantity"
 )
@@ -75,7 +76,20 @@ func (t *table) gear(hubs []string) Gear {
 		Sector:     t.count("sector"),
 		SectorHub:  t.length("sector_hub"),
 		Retain:     t.table("retain").retain(),
+
+		Shaft:       t.length("shaft"),
+		Fit:         t.word("fit", append(gear.ShaftFits(), "crush-ribs")),
+		OverFlat:    t.length("over_flat"),
+		HubDiameter: t.length("hub_diameter"),
+		HubLength:   t.length("hub_length"),
+		SetScrew:    t.setScrew("set_screw"),
+		Clamp:       t.table("clamp").clamp(),
+		ScrewKind:   t.word("screw_kind", fit.ScrewHoles()),
+		Lighten:     t.lighten("lighten"),
+		Mark:        t.mark("mark"),
+		TopChamfer:  t.length("top_chamfer"),
 	}
+	t.gearKeys(g)
 	t.finish()
 	return g
 }

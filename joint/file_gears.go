@@ -79,6 +79,18 @@ type Gear struct {
 	Sector     int     `json:"sector,omitzero"`     // teeth of a part-turn gear, zero for a whole one
 	SectorHub  float64 `json:"sector_hub,omitzero"` // mm, diameter of a sector's round body
 	Retain     Retain  `json:"retain,omitzero"`     // what holds a journal in its bearing
+
+	Shaft       float64  `json:"shaft,omitzero"`        // mm, of the rod as measured: diameter, or across the flats
+	Fit         string   `json:"fit,omitzero"`          // one of gear.ShaftFits, or a seat's for hub "bearing"; "" for slip or press
+	OverFlat    float64  `json:"over_flat,omitzero"`    // mm, over the flat of a D as measured; zero for a chosen depth
+	HubDiameter float64  `json:"hub_diameter,omitzero"` // mm, of a cylinder beyond the face; zero for what its screws need
+	HubLength   float64  `json:"hub_length,omitzero"`   // mm
+	SetScrew    SetScrew `json:"set_screw,omitzero"`
+	Clamp       Clamp    `json:"clamp,omitzero"`
+	ScrewKind   string   `json:"screw_kind,omitzero"` // of the bolt circle, one of fit.ScrewHoles, or "" for self-cutting
+	Lighten     Lighten  `json:"lighten,omitzero"`
+	Mark        Mark     `json:"mark,omitzero"`
+	TopChamfer  float64  `json:"top_chamfer,omitzero"` // mm, on the face away from the bed
 }
 
 // A Retain is what holds a journal in its bearing.

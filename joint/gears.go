@@ -112,10 +112,19 @@ func (b *builder) gearBody(t *turning, g Gear, role string) (gear.Body, error) {
 		if err != nil {
 			return body, err
 		}
-		body.Bolts = &gear.BoltCircle{Diameter: g.BoltCircle, Screw: screw, Count: g.ScrewCount}
+		body.Bolts = &gear.BoltCircle{Diameter: g.BoltCircle, Screw: screw, Count: g.ScrewCount, Kind: g.ScrewKind}
+	}
+	b.finishBody(t, g, role, &body)
+	if err := b.onShaftOnly(table+"."+role, g); err != nil {
+		return body, err
 	}
 	switch g.Hub {
-	case "", "round":
+	case "", "round", "d-bore", "hex", "square", "keyway", "clamp":
+		if g.Shaft > 0 || (g.Hub != "" && g.Hub != "round") {
+			return body, b.addShaft(table+"."+role, g, &body)
+		}
+	case "bearing":
+		return body, b.addSeat(t, g, role, &body)
 	case "horn":
 		servo, ok := b.file.Servos[t.table.Servo]
 		if !ok || servo.Horn.Kind == "" {
@@ -149,8 +158,6 @@ func (b *builder) gearBody(t *turning, g Gear, role string) (gear.Body, error) {
 			}
 			body.Retain = &gear.Retain{Kind: g.Retain.Kind, Screw: screw}
 		}
-	default:
-		return body, refuse("hub", g.Hub, "is not made yet", "use horn, journal or round")
 	}
 	return body, nil
 }

@@ -46,7 +46,7 @@ func (b *builder) bearingNamed(name string) (bearing.Bearing, []check.Finding, e
 // stack works out the heights of a kit where servo and bearing are known.
 func (b *builder) stack(t *turning) error {
 	servo, ok := b.file.Servos[t.table.Servo]
-	if t.table.Wheel.Bearing == "" || !ok {
+	if t.table.Wheel.Bearing == "" || t.table.Wheel.Hub == "bearing" || !ok {
 		return nil
 	}
 	found, findings, err := b.bearingNamed(t.table.Wheel.Bearing)

@@ -5,6 +5,7 @@ import (
 
 	"pintle/bearing"
 	"pintle/drive"
+	"pintle/fit"
 	"pintle/grille"
 )
 
@@ -37,8 +38,14 @@ func Laws() []string {
 
 // Hubs are the ways a gear sits on what carries it.
 func Hubs() []string {
-	return []string{"horn", "journal", "d-bore", "round", "hex", "square", "keyway", "clamp"}
+	return []string{"horn", "journal", "d-bore", "round", "hex", "square", "keyway", "clamp", "bearing"}
 }
+
+// SetHolders are what may hold a set screw in its hub.
+func SetHolders() []string { return []string{fit.Nut, fit.Insert, fit.SelfCutting} }
+
+// MarkStyles are how letters stand on a gear.
+func MarkStyles() []string { return []string{"sunk", "raised"} }
 
 // Fits are the seats of a housing; an ISO class of a bore is also accepted.
 func Fits() []string { return []string{"press", "slip", "crush-ribs"} }

@@ -43,7 +43,7 @@ func (v *quantityValue) String() string {
 }
 
 // A pairValue is a flag that holds two elements separated by a comma.
-type pairValue[T int | float64] struct {
+type pairValue[T int | float64 | string] struct {
 	to   *[2]T
 	read func(string) (T, error)
 	form string // e.g. "Z1,Z2"

@@ -13,7 +13,7 @@ func (env *environment) newGearsCommand() *cobra.Command {
 	// Backlash and face width are starting values: common practice, no source.
 	const usualBacklash = 0.2
 	pair := joint.Gears{FaceWidth: 10, PressureAngleDeg: joint.DefaultPressureAngleDeg}
-	var bores [2]float64
+	var body bodyFlags
 	var design designFlags
 	var output outputFlags
 	cmd := &cobra.Command{
@@ -27,17 +27,17 @@ func (env *environment) newGearsCommand() *cobra.Command {
 			if !cmd.Flags().Changed("backlash") {
 				pair.Backlash = usualBacklash
 			}
-			pair.Pinion.Bore, pair.Wheel.Bore = bores[0], bores[1]
+			pair.Pinion, pair.Wheel = body.gear(0), body.gear(1)
 			file := &joint.File{
 				Title:   name,
 				Printer: joint.Printer{Material: material},
 				Gears:   map[string]joint.Gears{name: pair},
 			}
+			markFlags(file, cmd.Flags(), "gears."+name, bodyKeys())
 			markFlags(file, cmd.Flags(), "gears."+name, map[string][]string{
 				"module": {"module"}, "teeth": {"teeth"}, "shift": {"shift"},
 				"pressure-angle": {"pressure_angle"}, "centre-distance": {"centre_distance"},
 				"backlash": {"backlash"}, "face-width": {"face_width"},
-				"bore": {"pinion.bore", "wheel.bore"},
 			})
 			file.Mark("printer.material", "--material")
 			return env.build(file, design, output, cmd.Flags())
@@ -51,7 +51,7 @@ func (env *environment) newGearsCommand() *cobra.Command {
 	quantityVar(flags, &pair.CentreDistance, quantity.Length, "centre-distance", "working centre distance, in mm")
 	quantityVar(flags, &pair.Backlash, quantity.Length, "backlash", "circumferential backlash at the working pitch circle, in mm; without it what ran free on the coupon, or 0.2")
 	quantityVar(flags, &pair.FaceWidth, quantity.Length, "face-width", "face width, in mm")
-	flags.Var(&pairValue[float64]{&bores, quantity.Length.Parse, "D1,D2"}, "bore", "diameters of the bores of pinion and wheel, in mm")
+	body.add(flags)
 	flags.StringVar(&material, "material", material, "`NAME` of the plastic of both gears")
 	flags.Var(&nameValue{&name}, "name", "first word of the file names")
 	design.add(flags)
