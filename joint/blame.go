@@ -66,9 +66,12 @@ var ofGear = regexp.MustCompile(` of (?:the |[a-z0-9-]+-)(pinion|wheel)$`)
 
 // candidates lists the paths that may hold a quantity, the likeliest first.
 func (f *File) candidates(table, quantity string) []string {
+	var paths []string
+	for _, key := range linkKeys(quantity) {
+		paths = append(paths, join(table, key))
+	}
 	quantity, role := cutRole(quantity)
 	keys := append(keysOf()[quantity], strings.NewReplacer(" ", "_", "-", "_").Replace(quantity))
-	var paths []string
 	for _, key := range keys {
 		if role != "" {
 			index := map[string]int{"pinion": 0, "wheel": 1}[role]
@@ -168,6 +171,17 @@ func keysOf() map[string][]string {
 		"outside diameter":                {"outside"},
 		"bearing width":                   {"overall"},
 		"width":                           {"overall"},
+		"horn":                            {"horn.length", "horn"},
+		"rod length":                      {"rod.length", "rod"},
+		"lever":                           {"lever.length", "lever"},
+		"distance between the axes":       {"frame.distance", "frame"},
+		"frame":                           {"frame.distance", "frame"},
+		"horn angle at the start":         {"from", "servo"},
+		"horn angle at the end":           {"to", "servo"},
+		"horn travel":                     {"to", "servo"},
+		"neutral angle of the horn":       {"neutral"},
+		"offset of the rod":               {"offset"},
+		"wanted swing":                    {"swing"},
 		"screw size":                      {"mount.screw_size", "screw_size", "screws.size"},
 		"screw clearance hole":            {"screws.size"},
 		"number of flange screws":         {"mount.screw_count"},
@@ -252,6 +266,12 @@ func (f *File) refersTo(table string) []string {
 		add("bearing", g.Wheel.Bearing)
 	case "rack":
 		add("servo", f.Racks[name].Servo)
+	case "linkage":
+		l := f.Linkages[name]
+		add("servo", l.Servo)
+		add("load", l.Load)
+		add("motion", l.Motion)
+		add("bearing", l.Lever.Bearing)
 	case "housing":
 		add("bearing", f.Housings[name].Bearing)
 	case "coupon":

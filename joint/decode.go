@@ -124,6 +124,7 @@ func (r *reader) file(top *table) *File {
 		Racks:     named(top.table("rack"), tableName, (*table).rackDrive),
 		Housings:  named(top.table("housing"), tableName, (*table).housing),
 		Plates:    named(top.table("plate"), tableName, (*table).plate),
+		Linkages:  named(top.table("linkage"), tableName, (*table).linkage),
 		Grilles:   named(top.table("grille"), tableName, (*table).grille),
 		Panels:    named(top.table("panel"), tableName, (*table).panel),
 		Coupon:    top.table("coupon").coupon(),
@@ -170,6 +171,14 @@ func (r *reader) references(f *File) {
 		refer(r, "plate."+name, "housing", p.Housing, f.Housings)
 		refer(r, "plate."+name, "gears", p.Gears, f.Gears)
 		r.material(f, "plate."+name, "material", p.Material)
+	}
+	for name, l := range f.Linkages {
+		in := "linkage." + name
+		refer(r, in, "servo", l.Servo, f.Servos)
+		refer(r, in, "load", l.Load, f.Loads)
+		refer(r, in, "motion", l.Motion, f.Motions)
+		refer(r, in, "lever.bearing", l.Lever.Bearing, f.Bearings)
+		r.material(f, in, "material", l.Material)
 	}
 	for name, g := range f.Grilles {
 		r.material(f, "grille."+name, "material", g.Material)

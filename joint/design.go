@@ -92,6 +92,7 @@ type builder struct {
 	turnings map[string]*turning // by gears table
 	racks    map[string]*gear.RackDrive
 	housings map[string]*bearing.Housing
+	linkages map[string]*linked
 	coupon   *coupon.Coupon
 
 	arrangements []*arrangement
@@ -112,6 +113,7 @@ func newBuilder(file *File, options Options) *builder {
 	return &builder{
 		file: file, options: options,
 		turnings: map[string]*turning{}, racks: map[string]*gear.RackDrive{}, housings: map[string]*bearing.Housing{},
+		linkages: map[string]*linked{},
 		report: export.Report{
 			Tool: options.Tool, Title: file.Title, Inputs: file.Inputs(),
 			Designs: map[string]map[string]any{},
@@ -123,7 +125,7 @@ func (b *builder) run() error {
 	if err := b.readCard(); err != nil {
 		return err
 	}
-	for _, step := range []func() error{b.addGears, b.addRacks, b.addHousings, b.addPlates, b.addGrilles, b.addPanels, b.addCoupon, b.addDrives, b.addSheet, b.judgeReadings} {
+	for _, step := range []func() error{b.addGears, b.addRacks, b.addHousings, b.addPlates, b.addLinkages, b.addGrilles, b.addPanels, b.addCoupon, b.addDrives, b.addSheet, b.judgeReadings} {
 		if err := step(); err != nil {
 			return err
 		}

@@ -33,6 +33,7 @@ type File struct {
 	Racks     map[string]RackDrive    `json:"rack,omitzero"`
 	Housings  map[string]Housing      `json:"housing,omitzero"`
 	Plates    map[string]Plate        `json:"plate,omitzero"`
+	Linkages  map[string]Linkage      `json:"linkage,omitzero"`
 	Grilles   map[string]Grille       `json:"grille,omitzero"`
 	Panels    map[string]Panel        `json:"panel,omitzero"`
 	Coupon    *Coupon                 `json:"coupon,omitempty"`

@@ -47,6 +47,9 @@ func (b *builder) addKnown() {
 	for _, name := range sorted(b.racks) {
 		b.report.Assembly = append(b.report.Assembly, b.racks[name].Assembly()...)
 	}
+	for _, name := range sorted(b.linkages) {
+		b.report.Assembly = append(b.report.Assembly, b.linkages[name].assembly()...)
+	}
 	for _, body := range b.bodies {
 		know(body.part.Name()+": strength, heat and expansion of "+body.material.Name, export.Tabled, "an estimate for a printed part")
 	}

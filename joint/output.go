@@ -121,6 +121,16 @@ func (b *builder) addCautions() {
 			applies["C4"] = "servo." + servo + " moves it"
 		}
 	}
+	for _, name := range sorted(b.linkages) {
+		l := b.linkages[name]
+		applies["C1"] = l.design() + " moves"
+		if l.table.Servo != "" {
+			applies["C4"] = "servo." + l.table.Servo + " moves it"
+		}
+		if l.holds(b.file.Loads[l.table.Load]) {
+			applies["C3"] = "load." + l.table.Load + " is held up by the servo"
+		}
+	}
 	for _, name := range sorted(b.file.Housings) {
 		if b.file.Housings[name].Fit != "slip" {
 			applies["C5"] = "housing." + name + " is a press fit"

@@ -2,6 +2,7 @@ package joint
 
 import (
 	"fmt"
+	"slices"
 
 	"pintle/bearing"
 	"pintle/check"
@@ -25,7 +26,7 @@ func RuleGroups() []RuleGroup {
 		{"gear", gear.Rules()},
 		{"bearing", bearing.Rules()},
 		{"drive", drive.Rules()},
-		{"linkage", append(linkage.Rules(), linkage.LinkRules()...)},
+		{"linkage", slices.Concat(linkage.Rules(), linkage.LinkRules(), linkage.RodRules())},
 		{"grille", grille.Rules()},
 		{"fit", fit.Rules()},
 		{"coupon", coupon.Rules()},

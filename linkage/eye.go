@@ -1,7 +1,6 @@
 package linkage
 
 import (
-	"fmt"
 	"math"
 
 	"pintle/check"
@@ -149,20 +148,31 @@ func (l *Link) addBolts(body *layers, height float64) error {
 	return nil
 }
 
-// judgeOpenings adds the least web round what other designs drew into the hub,
-// and refuses an opening that breaks out.
-func (l *Link) judgeOpenings(slabs []geom.Slab) error {
-	if len(l.spec.Hub.Openings) == 0 {
-		return nil
-	}
+// judgeOpenings adds the least web between what other designs drew into the hub
+// and the link's own outline and eyes, and refuses an opening that breaks out.
+// Webs between openings are those designs' business.
+func (l *Link) judgeOpenings(outline geom.Contour) error {
 	more := func(lack float64) string { return "hub diameter >= " + upTo(l.hub+2*lack) + " mm, or a wider arm" }
-	for _, s := range slabs {
-		region, err := geom.RegionOf(s.Bottom)
-		if err != nil {
+	for _, o := range l.spec.Hub.Openings {
+		region, err := geom.RegionOf([]geom.Contour{outline, o.Bottom})
+		web, ok := geom.Gap{}, false
+		if err == nil {
+			web, ok = region.LeastWeb()
+		}
+		if !ok {
 			return l.refuse("hub diameter", l.hub, "is too small for what opens in it: the outlines meet", more(4*l.spec.Card.BeadWidth))
 		}
-		if web, ok := region.LeastWeb(); ok {
-			l.walls = append(l.walls, wall{web.Width, fmt.Sprintf("at (%.1f, %.1f)", web.A.X, web.A.Y), more})
+		printed := (l.spec.Card.Outside.At(l.hub) - l.spec.Card.Bore.At(l.hub)) / 2 // what both surfaces come out nearer
+		l.walls = append(l.walls, wall{web.Width + printed, "around the opening of the hub", more})
+		for i, a := range l.spec.Arms {
+			at := geom.Polar(a.Length, a.Angle)
+			nearest := math.Inf(1)
+			for _, p := range o.Bottom.Points {
+				nearest = min(nearest, p.Sub(at).Len())
+			}
+			l.walls = append(l.walls, wall{nearest - a.Eye.Hole/2, "between the hub's opening and " + l.spec.armName(i) + " eye", func(lack float64) string {
+				return l.spec.armName(i) + " length >= " + upTo(a.Length+lack) + " mm"
+			}})
 		}
 	}
 	return nil

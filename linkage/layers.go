@@ -77,6 +77,11 @@ func (l *layers) slabs() []geom.Slab {
 // onBed splits the lowest slab in a chamfer and the rest.
 func (l *layers) onBed(s geom.Slab) []geom.Slab {
 	c := min(l.card.BedChamfer(), (s.Z1-s.Z0)/2)
+	if region, err := geom.RegionOf(s.Bottom); err == nil {
+		if web, ok := region.LeastWeb(); ok { // leave a narrow web three quarters of itself
+			c = min(c, web.Width/4)
+		}
+	}
 	narrow, got := geom.Chamfer(s.Bottom, c)
 	if got == 0 {
 		return []geom.Slab{s}

@@ -113,7 +113,7 @@ func NewLink(spec LinkSpec) (*Link, error) {
 			return nil, err
 		}
 	}
-	if err := l.judgeOpenings(body.slabs()); err != nil {
+	if err := l.judgeOpenings(shape[0]); err != nil {
 		return nil, err
 	}
 	if err := l.judgeable(); err != nil {

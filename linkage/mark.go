@@ -48,7 +48,11 @@ func (l *Link) addMark(body *layers) {
 		if err != nil || wide > room {
 			continue
 		}
-		middle := geom.Point{X: (inner+outer)/2 - wide/2, Y: -height / 2}
+		low, high := upright(letters)
+		if high-low > l.markRoom+rim { // what hangs below the line, such as a j
+			continue
+		}
+		middle := geom.Point{X: (inner+outer)/2 - wide/2, Y: -(low + high) / 2}
 		turn := a.Angle
 		if math.Cos(turn) < -1e-9 { // keep it upright
 			middle.X, turn = -(inner+outer)/2-wide/2, turn+math.Pi
@@ -59,6 +63,16 @@ func (l *Link) addMark(body *layers) {
 		l.mark = text
 		return
 	}
+}
+
+// upright returns the lowest and the highest y of letters.
+func upright(letters []geom.Contour) (low, high float64) {
+	for _, c := range letters {
+		for _, p := range c.Points {
+			low, high = min(low, p.Y), max(high, p.Y)
+		}
+	}
+	return low, high
 }
 
 func bossEdge(diameter, boss float64) float64 {

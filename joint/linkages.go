@@ -1,0 +1,145 @@
+package joint
+
+import (
+	"math"
+
+	"pintle/bearing"
+	"pintle/check"
+	"pintle/drive"
+	"pintle/fit"
+	"pintle/linkage"
+)
+
+// A linked is everything known of one linkage table while the joint is built.
+type linked struct {
+	name     string
+	table    Linkage
+	servo    Servo // the zero value where none is named
+	material fit.Material
+	stroke   *linkage.Stroke
+	seat     hornSeat
+	pins     [2]fit.Screw // that the rod turns on: at the horn, at the lever
+	pivot    fit.Screw    // that the lever turns on
+
+	horn, bar, lever *linkage.Link // nil where none is printed
+	rod              *linkage.CutRod
+	bracket          *linkage.Bracket
+	levels           levels
+}
+
+// design names the linkage in the report.
+func (l *linked) design() string { return "linkage." + l.name }
+
+// addLinkages follows every linkage through its stroke and designs its parts.
+func (b *builder) addLinkages() error {
+	for _, name := range sorted(b.file.Linkages) {
+		l := &linked{name: name, table: b.file.Linkages[name]}
+		l.servo = b.file.Servos[l.table.Servo]
+		var err error
+		if l.material, err = b.material(l.design(), l.table.Material); err != nil {
+			return err
+		}
+		if err := b.choosePins(l); err != nil {
+			return err
+		}
+		if l.stroke, err = linkage.New(b.linkageSpec(l)); err != nil {
+			return b.file.Blame(l.design(), err)
+		}
+		b.linkages[name] = l
+		b.report.Designs[l.design()] = l.stroke.Values()
+		b.find(l.design(), l.stroke.Findings()...)
+		if d := l.stroke.Drive(); d != nil {
+			b.report.Designs["drive."+name] = d.Values()
+		}
+		b.sayUncheckedLinkage(l)
+		if err := b.addLinkParts(l); err != nil {
+			return err
+		}
+		b.arrange(l.arrangement())
+	}
+	return nil
+}
+
+// linkageSpec turns a table into the spec of its stroke.
+func (b *builder) linkageSpec(l *linked) linkage.Spec {
+	t := l.table
+	spec := linkage.Spec{
+		FourBar: linkage.FourBar{Horn: t.Horn.Length, Rod: t.Rod.Length, Lever: t.Lever.Length, Frame: t.Frame.Distance, Crossed: t.Crossed},
+		Offset:  t.Offset, NeutralDeg: t.NeutralDeg, FromDeg: t.FromDeg, ToDeg: t.ToDeg, Turning: t.Turning,
+		Efficiency: t.Efficiency, Limits: b.file.Limits,
+	}
+	servo, known := b.file.Servos[t.Servo]
+	load, loaded := b.file.Loads[t.Load]
+	motion, wanted := b.file.Motions[t.Motion]
+	task := b.task(Gears{Load: t.Load}, bearing.Bearing{}, servo, load, motion)
+	if known {
+		spec.Servo = &linkage.Servo{Servo: task.Servo, Clockwise: t.Clockwise}
+	}
+	if loaded {
+		spec.Load = &linkage.Load{Load: task.Load, Sinks: t.Sinks}
+	}
+	if wanted {
+		spec.SwingDeg, spec.Motion = motion.Swing, &task.Motion
+	}
+	return spec
+}
+
+// choosePins finds the screws that rod and lever turn on. In one of the horn's own
+// holes it is the largest that passes.
+func (b *builder) choosePins(l *linked) error {
+	t := l.table
+	pin, err := b.screw(l.design(), t.Pin, "M3")
+	if err != nil {
+		return err
+	}
+	l.pins = [2]fit.Screw{pin, pin}
+	if l.pivot, err = b.screw(l.design()+".frame", t.Frame.Pivot, "M4"); err != nil {
+		return err
+	}
+	if hole, own := l.servo.Horn.holeAt(t.Horn.Length); own {
+		if l.pins[0], own = fit.LargestThrough(hole); !own {
+			return b.file.Blame("servo."+t.Servo, &check.FieldError{
+				Field: "horn hole", Value: hole, Unit: "mm", Reason: "passes no metric screw for the rod to turn on",
+				Remedy: "drill it to 2.1 mm, or use another horn length to have an arm printed",
+			})
+		}
+	}
+	return nil
+}
+
+// holeAt returns the diameter of the hole that a horn has at a distance from its
+// axis, in mm, and whether it has one there.
+func (h Horn) holeAt(distance float64) (hole float64, ok bool) {
+	const same = 0.15 // mm: as well as holes are measured
+	for _, at := range h.HolesAt {
+		if math.Abs(at-distance) <= same {
+			return h.Hole, true
+		}
+	}
+	return h.Hole, h.Holes > 0 && math.Abs(h.HoleCircle/2-distance) <= same
+}
+
+// sayUncheckedLinkage names the checks that are left out for want of an input.
+func (b *builder) sayUncheckedLinkage(l *linked) {
+	if b.file.Path == "" {
+		return // made from flags: nothing of a joint was asked for
+	}
+	say := func(missing bool, word, checks string) {
+		if missing {
+			b.find(l.design(), ruleUnchecked.Say(check.Caution, 0, "no "+word+" is named: "+checks+" are not checked",
+				"add "+word+" = \"NAME\" and the ["+word+".NAME] table"))
+		}
+	}
+	t := l.table
+	say(t.Servo == "" && !t.Turning, "servo", "travel, torque and speed")
+	say(t.Load == "", "load", "the servo's torque and the forces in the rod")
+	say(t.Motion == "" && !t.Turning, "motion", "swing, torque and speed")
+	if !b.file.Has("place.hottest") {
+		b.find(l.design(), ruleUnchecked.Say(check.Note, 0, "the hottest place is not said: softening by heat is not checked", "add hottest = 40 to [place]"))
+	}
+}
+
+// holds says whether the servo holds the load up, so that it falls without power.
+func (l *linked) holds(load Load) bool {
+	return drive.Axis(load.Axis) == drive.Horizontal && load.CentreOfGravity.Offset > 0
+}
