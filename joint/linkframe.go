@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"pintle/check"
-	"pintle/export"
 	"pintle/geom"
 	"pintle/linkage"
 )
@@ -77,7 +76,7 @@ func (l *linked) arrangement() *arrangement {
 	n := 2*int(math.Ceil((s.ToDeg-s.FromDeg)/2/linkStep)) + 1
 	a.stroke = newStroke("horn", evenStations(s.FromDeg, s.ToDeg, n))
 	middle, _ := l.stroke.At((s.FromDeg + s.ToDeg) / 2)
-	axis := geom.Point{X: s.Frame}
+	axis := l.axis()
 	var horn, rod, lever []geom.Motion
 	for _, deg := range a.stroke.stations {
 		at, ok := l.stroke.At(deg)
@@ -93,19 +92,9 @@ func (l *linked) arrangement() *arrangement {
 	a.moves(withHorn, horn)
 	a.moves(withRod, rod)
 	a.moves(withLever, lever)
-	v := l.levels
-	if l.horn != nil {
-		a.place(export.Placed{Part: l.name + "-horn", Z: v.horn[1], TurnDeg: middle.HornDeg, Flip: true, MovesWith: withHorn})
-	}
-	if l.bar != nil {
-		a.place(export.Placed{Part: l.name + "-bar", X: middle.HornPin.X, Y: middle.HornPin.Y, Z: v.rod[0], TurnDeg: middle.RodDeg, MovesWith: withRod})
-	}
-	if l.lever != nil {
-		a.place(export.Placed{Part: l.name + "-lever", X: axis.X, Z: v.lever[0], TurnDeg: middle.LeverDeg, MovesWith: withLever})
-	}
-	if l.bracket != nil {
-		a.place(export.Placed{Part: l.name + "-bracket", Z: -l.bracket.Spec().Thickness})
-	}
+	l.placeParts(a, middle)
+	l.standServo(a, middle)
+	l.standScrews(a, middle)
 	return a
 }
 

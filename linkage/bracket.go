@@ -59,6 +59,7 @@ type Bracket struct {
 	fits     []fit.Fit
 	walls    []wall
 	tabScrew fit.Screw
+	placed   []bracketHole
 	foot     float64 // height of the foot over the top, mm; 0 without
 	lo, hi   geom.Point
 }
@@ -79,6 +80,7 @@ func NewBracket(spec BracketSpec) (*Bracket, error) {
 		return nil, err
 	}
 	holes := b.holes()
+	b.placed = holes
 	if err := b.judgeable(holes); err != nil {
 		return nil, err
 	}

@@ -83,6 +83,9 @@ func (r *CutRod) Cut() float64 {
 	return s.Length - s.Ends[0].ToThread - s.Ends[1].ToThread + r.engagement[0] + r.engagement[1]
 }
 
+// Thread returns the thread of the rod.
+func (r *CutRod) Thread() fit.Screw { return r.spec.Thread }
+
 // Engagement returns the depth in mm to which either end is screwed on.
 func (r *CutRod) Engagement() [2]float64 { return r.engagement }
 

@@ -105,6 +105,23 @@ func (b *Bracket) Spec() BracketSpec { return b.spec }
 // TabScrew returns the screw that holds the servo by its tabs.
 func (b *Bracket) TabScrew() fit.Screw { return b.tabScrew }
 
+// TabHoles returns where the tab screws stand, from the servo's shaft, in mm.
+func (b *Bracket) TabHoles() []geom.Point { return b.places("a tab hole") }
+
+// Corners returns where the screws stand that hold the plate down, in mm; none
+// with a foot.
+func (b *Bracket) Corners() []geom.Point { return b.places("a corner hole") }
+
+func (b *Bracket) places(what string) []geom.Point {
+	var at []geom.Point
+	for _, h := range b.placed {
+		if h.what == what {
+			at = append(at, h.at)
+		}
+	}
+	return at
+}
+
 // Values returns the bracket's numbers for the report, in mm and degrees.
 func (b *Bracket) Values() map[string]any {
 	v := map[string]any{
