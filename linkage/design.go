@@ -13,6 +13,7 @@ type Stroke struct {
 	spec     Spec    // with defaults filled in
 	flat     FourBar // as seen square to the plane of motion
 	stations []Station
+	oneWay   bool // the lever never turns back
 	used     Used
 	drive    *drive.Drive // nil without servo, load and motion
 	findings []check.Finding
@@ -53,6 +54,7 @@ func followed(spec Spec) (*Stroke, error) {
 		return nil, err
 	}
 	s.stations = s.flat.follow(spec.FromDeg, spec.ToDeg, spec.Stations)
+	s.oneWay = oneWay(s.stations)
 	s.used = s.use()
 	return s, s.size()
 }
@@ -88,10 +90,11 @@ func (s *Stroke) nearest(hornDeg float64) int {
 }
 
 // Monotone says whether the lever turns one way all along the stroke.
-func (s *Stroke) Monotone() bool {
-	first := s.stations[0].Ratio
-	for _, st := range s.stations {
-		if st.Ratio*first <= 0 {
+func (s *Stroke) Monotone() bool { return s.oneWay }
+
+func oneWay(stations []Station) bool {
+	for _, st := range stations {
+		if st.Ratio*stations[0].Ratio <= 0 {
 			return false
 		}
 	}

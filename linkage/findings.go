@@ -53,13 +53,13 @@ func (s *Stroke) judged(r check.Rule, value float64, detail string) check.Findin
 
 // worst returns the station at which a measure is least.
 func (s *Stroke) worst(measure func(Station) float64) Station {
-	least := s.stations[0]
-	for _, st := range s.stations[1:] {
-		if measure(st) < measure(least) {
-			least = st
+	worst, least := 0, math.Inf(1)
+	for i, st := range s.stations {
+		if v := measure(st); v < least {
+			worst, least = i, v
 		}
 	}
-	return least
+	return s.stations[worst]
 }
 
 // where names a position.

@@ -13,7 +13,7 @@ import (
 const deg = math.Pi / 180
 
 // reference reads a file of testdata/ref.
-func reference(t *testing.T, name string, into any) {
+func reference(t testing.TB, name string, into any) {
 	t.Helper()
 	data, err := os.ReadFile(filepath.Join("..", "testdata", "ref", name))
 	if err != nil {

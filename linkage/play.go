@@ -49,9 +49,15 @@ func TotalPlay(list []Play) (jointDeg, tip float64) {
 
 // worstPlay returns the station at which the free movement is largest.
 func (s *Stroke) worstPlay() Station {
+	rod, servo := 0.0, 0.0
+	for _, e := range s.ends() {
+		rod += e.pin.Play / s.flat.Lever
+	}
+	if own := s.spec.Servo; own != nil {
+		servo = (own.PlayDeg + math.Abs(own.DeadBandDeg())) * deg
+	}
 	return s.worst(func(st Station) float64 {
-		jointDeg, tip := TotalPlay(s.Plays(st))
-		return -tip - jointDeg
+		return -rod/math.Sin(st.TransmissionDeg*deg) - servo*math.Abs(st.Ratio)
 	})
 }
 

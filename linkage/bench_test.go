@@ -1,0 +1,43 @@
+package linkage_test
+
+import (
+	"testing"
+
+	"pintle/linkage"
+)
+
+// A four-bar through 360 positions with every check: servo, load, motion, rod,
+// pins, play and four bodies. The budget is 1 ms.
+func BenchmarkFourBar360(b *testing.B) {
+	spec := pinned()
+	spec.Stations = 360
+	bars, err := linkage.New(spec)
+	if err != nil {
+		b.Fatal(err)
+	}
+	spec.Bodies = []linkage.Body{
+		bars.Bar(linkage.OnHorn, 8, 0, 4), bars.Bar(linkage.OnRod, 4, 4, 7), bars.Bar(linkage.OnLever, 10, 7, 11), bars.Bar(linkage.OnFrame, 10, 5, 7),
+	}
+	for b.Loop() {
+		s, err := linkage.New(spec)
+		if err != nil {
+			b.Fatal(err)
+		}
+		s.Values()
+	}
+}
+
+// The seven-body mechanism through a full turn of 360 positions.
+func BenchmarkMechanism360(b *testing.B) {
+	var file andrewsFile
+	reference(b, "linkage-andrews.json", &file)
+	m, err := linkage.NewMechanism(andrews(file, 0))
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		if _, limit, err := m.Follow(356, 360); err != nil || limit != nil {
+			b.Fatal(limit, err)
+		}
+	}
+}
