@@ -102,3 +102,14 @@ func (d DeadPoint) How() string {
 	}
 	return d.InLine + " stretched in one line"
 }
+
+// TransmissionRange returns the least and the greatest transmission angle in rad
+// of a horn that turns fully, at 0 and 180 deg of the horn; of another linkage
+// the angles it would have there, as far as it closes.
+func (f FourBar) TransmissionRange() (least, most float64) {
+	at := func(reach float64) float64 {
+		cos := (f.Rod*f.Rod + f.Lever*f.Lever - reach*reach) / (2 * f.Rod * f.Lever)
+		return math.Acos(min(max(cos, -1), 1))
+	}
+	return at(f.Frame - f.Horn), at(f.Frame + f.Horn)
+}
