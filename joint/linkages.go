@@ -88,12 +88,12 @@ func (b *builder) linkageSpec(l *linked) linkage.Spec {
 // holes it is the largest that passes.
 func (b *builder) choosePins(l *linked) error {
 	t := l.table
-	pin, err := b.screw(l.design(), t.Pin, "M3")
+	pin, err := b.linkScrew(l, "pin", t.Pin, "M3")
 	if err != nil {
 		return err
 	}
 	l.pins = [2]fit.Screw{pin, pin}
-	if l.pivot, err = b.screw(l.design()+".frame", t.Frame.Pivot, "M4"); err != nil {
+	if l.pivot, err = b.linkScrew(l, "pivot", t.Frame.Pivot, "M4"); err != nil {
 		return err
 	}
 	if hole, own := l.servo.Horn.holeAt(t.Horn.Length); own {
@@ -105,6 +105,19 @@ func (b *builder) choosePins(l *linked) error {
 		}
 	}
 	return nil
+}
+
+// linkScrew returns the screw of a size word; a wrong one is blamed on the field.
+func (b *builder) linkScrew(l *linked, field, size, otherwise string) (fit.Screw, error) {
+	if size == "" {
+		size = otherwise
+	}
+	if s, ok := fit.ScrewNamed(size); ok {
+		return s, nil
+	}
+	return fit.Screw{}, b.file.Blame(l.design(), &check.FieldError{
+		Field: field, Text: size, Reason: "is not one of the known screws", Remedy: "use M2, M2.5, M3, M4, M5, M6 or M8",
+	})
 }
 
 // holeAt returns the diameter of the hole that a horn has at a distance from its

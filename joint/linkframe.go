@@ -24,11 +24,11 @@ func (b *builder) addBracket(l *linked) error {
 		Card: b.card, Limits: b.file.Limits,
 	}
 	var err error
-	if spec.Corner, err = b.screw(l.design()+".frame", t.ScrewSize, "M4"); err != nil {
+	if spec.Corner, err = b.linkScrew(l, "bracket screw", t.ScrewSize, "M4"); err != nil {
 		return err
 	}
 	if t.Foot.ScrewCount > 0 {
-		screw, err := b.screw(l.design()+".frame.foot", t.Foot.ScrewSize, "M4")
+		screw, err := b.linkScrew(l, "foot screw", t.Foot.ScrewSize, "M4")
 		if err != nil {
 			return err
 		}

@@ -139,7 +139,7 @@ func (l *linked) flatRod() float64 {
 // addCutRod works out a threaded rod.
 func (b *builder) addCutRod(l *linked) error {
 	t := l.table.Rod
-	thread, err := b.screw(l.design()+".rod", t.Thread, "M3")
+	thread, err := b.linkScrew(l, "rod thread", t.Thread, "M3")
 	if err != nil {
 		return err
 	}
@@ -199,7 +199,7 @@ func (b *builder) leverHub(l *linked, spec *linkage.LinkSpec) error {
 		h.Diameter = max(eyeDiameters*l.pivot.Diameter, h.Hole+wall)
 	}
 	if t.BoltCircle > 0 {
-		screw, err := b.screw(l.design()+".lever", t.ScrewSize, "M3")
+		screw, err := b.linkScrew(l, "lever screw", t.ScrewSize, "M3")
 		if err != nil {
 			return err
 		}
@@ -212,7 +212,7 @@ func (b *builder) leverHub(l *linked, spec *linkage.LinkSpec) error {
 
 // clampHub makes a hub that grips a shaft.
 func (b *builder) clampHub(l *linked, h *linkage.Hub, bore float64, size string) error {
-	screw, err := b.screw(l.design()+".lever", size, "M3")
+	screw, err := b.linkScrew(l, "clamp screw", size, "M3")
 	if err != nil {
 		return err
 	}

@@ -59,7 +59,7 @@ func (env *environment) newRoot() *cobra.Command {
 	root.SetHelpCommand(help)
 	env.commands = []*cobra.Command{
 		env.newBuildCommand(), env.newCheckCommand(), env.newNewCommand(),
-		env.newGearsCommand(), env.newHousingCommand(), env.newGrilleCommand(),
+		env.newGearsCommand(), env.newHousingCommand(), env.newGrilleCommand(), env.newLinkageCommand(),
 		env.newCouponCommand(),
 		env.newBearingsCommand(), env.newExplainCommand(), env.newInspectCommand(),
 		help, env.newCompletionCommand(),

@@ -11,8 +11,8 @@ import (
 	"pintle/joint"
 )
 
-const about = `pintle designs gear pairs, bearing housings, plates and grilles for servo-driven
-printed figures, checks them and writes their parts, drawings and a report.
+const about = `pintle designs gear pairs, linkages, bearing housings, plates and grilles for
+servo-driven printed figures, checks them and writes their parts, drawings and a report.
 
   pintle build hare.toml --out hare    make the joint that hare.toml describes
   pintle check hare.toml               check it and write nothing
