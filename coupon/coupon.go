@@ -2,6 +2,7 @@ package coupon
 
 import (
 	"fmt"
+	"hash/fnv"
 
 	"pintle/check"
 	"pintle/fit"
@@ -18,7 +19,9 @@ type design struct {
 	sections []section // of the form
 	findings []check.Finding
 	teeth    [2]int
-	distance float64 // of the pins
+
+	cutInside, cutOutside [][]geom.Curve
+	distance              float64 // of the pins
 }
 
 // New draws the pieces, proves their geometry and returns the set. Input that
@@ -42,6 +45,7 @@ func New(spec Spec) (*Coupon, error) {
 		{"pockets", d.pockets, lack(spec.Horn.Kind == "", "a measured horn")},
 		{"webs", d.webs, ""},
 		{"bar", d.bar, ""},
+		{"kerf", d.kerf, lack(spec.Sheet.Thickness == 0, "the measured thickness of a sheet")},
 		{"label", d.label, ""},
 	} {
 		switch {
@@ -105,8 +109,23 @@ func (c *Coupon) Values() map[string]any {
 	if c.distance > 0 {
 		v["m"], v["z1"], v["z2"], v["a_w"], v["backlash_steps"] = s.Module, c.teeth[0], c.teeth[1], c.distance, c.backlashSteps()
 	}
+	if s.Sheet.Thickness > 0 {
+		v["sheet_material"], v["sheet_thickness"], v["slot_steps"] = s.Sheet.Material, s.Sheet.Thickness, s.Slots.At()
+	}
+	v["revision"] = c.Revision()
 	return v
 }
+
+// Revision returns four figures that change with whatever changes the pieces.
+func (s Spec) Revision() string {
+	s.Name, s.CardName, s.Card.Readings = "", "", nil
+	sum := fnv.New32a()
+	fmt.Fprintf(sum, "%+v", s)
+	return fmt.Sprintf("%04x", sum.Sum32()>>16^sum.Sum32()&0xffff)
+}
+
+// Revision returns that of the spec, with its usual values filled in.
+func (c *Coupon) Revision() string { return c.spec.Revision() }
 
 func (c *Coupon) pieces() []string {
 	var names []string
@@ -131,7 +150,7 @@ func (c *Coupon) Findings() []check.Finding {
 var (
 	leftOutRule = check.Rule{
 		Name: "coupon-left-out", Meaning: "A piece of the coupon cannot be made from what is known.",
-		Formula: "pieces that need a bearing, a bore, a module or a horn", Source: "the command and the joint file",
+		Formula: "pieces that need a bearing, a bore, a module, a horn or a sheet", Source: "the command and the joint file",
 		Change: "give what is missing", Sense: check.Informs, Limit: check.Limit{Caution: check.None, Fail: check.None},
 	}
 	stepsRule = check.Rule{

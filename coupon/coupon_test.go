@@ -102,7 +102,7 @@ func TestLeftOutAndRefused(t *testing.T) {
 			left++
 		}
 	}
-	if left != 4 || len(c.Parts()) != 6 {
+	if left != 5 || len(c.Parts()) != 6 {
 		t.Errorf("%d pieces left out, %d parts made", left, len(c.Parts()))
 	}
 	for _, test := range []struct {

@@ -13,7 +13,7 @@ import (
 // points to the back of the bed: print it as it lies beside the rest.
 func (d *design) label() error {
 	s := d.spec
-	lines := []string{s.CardName, s.Material.Name, "layer " + check.Number(s.Card.LayerThickness)}
+	lines := []string{s.CardName, s.Material.Name, "layer " + check.Number(s.Card.LayerThickness) + " rev " + s.Revision()}
 	if s.Nozzle > 0 {
 		lines[1] = strings.TrimSpace(lines[1] + " nozzle " + check.Number(s.Nozzle))
 	}

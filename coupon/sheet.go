@@ -112,6 +112,7 @@ func (c *Coupon) head(w *bytes.Buffer) {
 	if s.Nozzle > 0 {
 		facts = append(facts, "nozzle "+check.Number(s.Nozzle)+" mm")
 	}
+	facts = append(facts, "revision "+s.Revision())
 	text(w, pageMargin, 25, 3.6, "normal", strings.Join(facts, " · "))
 	for i, what := range []string{"printer", "filament, colour", "date", "read by"} {
 		x := pageMargin + float64(i)*(pageWidth-2*pageMargin)/4

@@ -30,7 +30,7 @@ const gap = 4.0
 
 // Pieces are the names of what a coupon is made of, in the order of the form.
 func Pieces() []string {
-	return []string{"rings", "pegs", "holes", "first-layer", "teeth", "pockets", "webs", "bar", "label"}
+	return []string{"rings", "pegs", "holes", "first-layer", "teeth", "pockets", "webs", "bar", "kerf", "label"}
 }
 
 // Steps are values from From to To, Step apart, both ends included.
@@ -68,7 +68,10 @@ type Spec struct {
 	Wall    float64         // of the rings; 0 for that of a housing
 	Bore    float64         // the pegs are for; 0 for the bearing's, and without both there are no pegs
 
+	Sheet Sheet // that is cut by laser; without a thickness there are no kerf pieces
+
 	Rings, Pegs, Backlash, Webs Steps
+	Slots                       Steps     // of the kerf pieces, round the sheet's thickness
 	Pockets                     []float64 // clearances of the horn pockets
 	Holes                       []float64 // diameters, axis upright
 	CrossHole                   float64   // diameter of the hole that lies; 0 for the middle of Holes
@@ -91,6 +94,7 @@ var (
 	usualPegs     = Steps{-0.30, 0.10, 0.05}
 	usualBacklash = Steps{0.05, 0.40, 0.05}
 	usualWebs     = Steps{0.4, 2.0, 0.2}
+	usualSlots    = Steps{-0.40, 0.10, 0.05}
 )
 
 const degree = math.Pi / 180
@@ -102,7 +106,7 @@ func (s Spec) withDefaults() Spec {
 	for _, q := range []struct {
 		to    *Steps
 		usual Steps
-	}{{&s.Rings, usualRings}, {&s.Pegs, usualPegs}, {&s.Backlash, usualBacklash}, {&s.Webs, usualWebs}} {
+	}{{&s.Rings, usualRings}, {&s.Pegs, usualPegs}, {&s.Backlash, usualBacklash}, {&s.Webs, usualWebs}, {&s.Slots, usualSlots}} {
 		if *q.to == (Steps{}) {
 			*q.to = q.usual
 		}
@@ -154,7 +158,7 @@ func (s Spec) validate() error {
 		s      Steps
 		lo, hi float64
 	}{
-		{"rings", s.Rings, -1, 1}, {"pegs", s.Pegs, -1, 1}, {"backlash steps", s.Backlash, 0.01, 2}, {"webs", s.Webs, 0.1, 5},
+		{"rings", s.Rings, -1, 1}, {"pegs", s.Pegs, -1, 1}, {"backlash steps", s.Backlash, 0.01, 2}, {"webs", s.Webs, 0.1, 5}, {"slots", s.Slots, -0.8, 1},
 	} {
 		if err := q.s.validate(q.what, q.lo, q.hi); err != nil {
 			return err
@@ -172,12 +176,16 @@ func (s Spec) validate() error {
 		{"wall", []float64{s.Wall}, 0, 20},
 		{"module", []float64{s.Module}, 0, 5},
 		{"bore", []float64{s.Bore}, 0, 60},
+		{"sheet thickness", []float64{s.Sheet.Thickness}, 0, 12},
 	} {
 		for _, v := range q.values {
 			if err := check.InRange(q.what, v, "mm", q.lo, q.hi, "leave it out for the usual one"); err != nil {
 				return err
 			}
 		}
+	}
+	if t := s.Sheet.Thickness; t > 0 && t+s.Slots.From < 0.3 {
+		return &check.FieldError{Field: "sheet thickness", Value: t, Unit: "mm", Reason: "leaves no slot at the tightest step", Remedy: "measure the sheet in mm, or give slots from a smaller step"}
 	}
 	return s.Horn.validate()
 }

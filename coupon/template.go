@@ -30,6 +30,7 @@ func (c *Coupon) WriteReadings(w io.Writer) error {
 	fmt.Fprintf(&b, "format = %q\nname = %q                # of the card\nmaterial = %q\n", ReadingsFormat, s.CardName, s.Material.Name)
 	fmt.Fprintf(&b, "nozzle = %s\nbead_width = %s\nlayer_thickness = %s\n", check.Number(s.Nozzle), check.Number(s.Card.BeadWidth), check.Number(s.Card.LayerThickness))
 	fmt.Fprintf(&b, "bed = [%s, %s]\n", check.Number(s.Card.Bed[0]), check.Number(s.Card.Bed[1]))
+	fmt.Fprintf(&b, "revision = %q             # of the coupon, as on its label\n", s.Revision())
 	fmt.Fprintf(&b, "orientation = %q      # axes of bores and pegs: upright, or level\n", fit.Upright)
 	fmt.Fprintf(&b, "nib_flat = 0               # width of the flat on the caliper's inside nibs, often 0.3 to 0.5: bores read low by it\n")
 	for _, q := range []struct{ key, what string }{
@@ -45,6 +46,10 @@ func (c *Coupon) WriteReadings(w io.Writer) error {
 			fmt.Fprintf(&b, "\n# the plain block of %s mm, across: on its lowest layer, and 4 mm above\n", check.Number(blockSide))
 			fmt.Fprintf(&b, "block = { drawn = %s, bed = [0, 0], above = [0, 0] }\n", check.Number(blockSide))
 		}
+	}
+	if t := s.Sheet.Thickness; t > 0 && s.wants("kerf") {
+		fmt.Fprintf(&b, "\n# the pieces that were cut: ten bars pushed together, and the window of %s mm across\n", check.Number(Window))
+		fmt.Fprintf(&b, "kerf = { thickness = %s, bars = [0, 0], window = [0, 0] }\n", check.Number(t))
 	}
 	c.writeTried(&b)
 	_, err := io.WriteString(w, b.String())

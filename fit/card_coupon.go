@@ -31,6 +31,11 @@ type Readings struct {
 	PitchDiameters        [2]float64
 	PressureAngle         float64 // rad
 	LeastWeb              float64 // mm; 0 where none was looked at
+
+	Kerf KerfReadings
+	Slot Tried // the tightest slot that took a tab by hand, less the thickness of the sheet
+
+	Revision string // of the coupon; "" where nobody said
 }
 
 // A Calibration is the card that readings give, and what they support.
@@ -40,13 +45,15 @@ type Calibration struct {
 	Outsides  *Line
 	Supported []string // one sentence each
 	Missing   []string
+	Kerf      float64 // mm, of a cutter; 0 where it was not read. It goes into the joint file's [sheet]: it belongs to cutter and sheet, not to the printer
+	Revision  string
 	How       map[string]string // how each number of the card was found, by the card's key
 }
 
 // Calibrate fits a card to readings. The error is a *check.FieldError for too
 // few features, or marks that contradict each other.
 func Calibrate(r Readings) (Calibration, error) {
-	c := Calibration{Card: r.Card, How: map[string]string{}}
+	c := Calibration{Card: r.Card, How: map[string]string{}, Revision: r.Revision}
 	if err := r.ordered(); err != nil {
 		return c, err
 	}
@@ -75,6 +82,9 @@ func Calibrate(r Readings) (Calibration, error) {
 	c.seats(r)
 	c.teeth(r)
 	c.others(r)
+	if err := c.kerf(r); err != nil {
+		return c, err
+	}
 	return c, c.Card.Validate()
 }
 
@@ -99,7 +109,7 @@ func (r Readings) ordered() error {
 	for _, t := range []struct {
 		what string
 		Tried
-	}{{"by hand", r.ByHand}, {"press", r.Press}, {"cracks", r.Cracks}, {"horn", r.Horn}, {"free", r.Free}, {"rattles", r.Rattles}} {
+	}{{"by hand", r.ByHand}, {"press", r.Press}, {"cracks", r.Cracks}, {"horn", r.Horn}, {"free", r.Free}, {"rattles", r.Rattles}, {"slot", r.Slot}} {
 		if t.Found && math.Abs(t.At) > 1 {
 			return &check.FieldError{
 				Field: t.what, Value: t.At, Unit: "mm", Reason: "is no step of a coupon",

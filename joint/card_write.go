@@ -23,6 +23,9 @@ func WriteCard(w io.Writer, c fit.Calibration) error {
 		fmt.Fprintf(&b, "%s = %s\n", key, value)
 	}
 	b.WriteString("# A printer card, found by reading a printed coupon. mm; errors and clearances are on\n# the diameter: printed less drawn.\n")
+	if c.Revision != "" {
+		b.WriteString("# Revision of the coupon: " + c.Revision + "\n")
+	}
 	line("format", strconv.Quote(CardFormat))
 	line("name", strconv.Quote(card.Name))
 	if card.Material != "" {
@@ -55,6 +58,12 @@ func WriteCard(w io.Writer, c fit.Calibration) error {
 			line(q.key, exact(q.value))
 		case how != "":
 			fmt.Fprintf(&b, "# no %s: %s\n", q.key, how)
+		}
+	}
+	if c.Kerf > 0 {
+		b.WriteString("\n")
+		for _, l := range folded("of the cutter, not of this printer, for [sheet] of the joint file: " + c.How["kerf"]) {
+			b.WriteString("# " + l + "\n")
 		}
 	}
 	_, err := io.WriteString(w, b.String())

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"pintle/coupon"
+	"pintle/export"
 	"pintle/geom"
 )
 
@@ -12,7 +13,7 @@ import (
 // it has none: what the coupon takes from the other tables is taken first.
 func (f *File) CouponAlone() {
 	c := f.couponFilled()
-	f.Coupon = &c
+	f.Coupon, f.Sheet = &c, Stock{}
 	f.Gears, f.Housings, f.Plates, f.Grilles, f.Loads, f.Motions = nil, nil, nil, nil, nil, nil
 }
 
@@ -49,6 +50,12 @@ func (f *File) couponFilled() Coupon {
 	if c.Nozzle == 0 {
 		c.Nozzle = f.Printer.Nozzle
 	}
+	if c.SheetThickness == 0 && !f.Has("coupon.sheet_thickness") {
+		c.SheetThickness = f.Sheet.Thickness
+	}
+	if c.SheetMaterial == "" {
+		c.SheetMaterial = f.Sheet.Material
+	}
 	return c
 }
 
@@ -64,7 +71,8 @@ func (b *builder) addCoupon() error {
 	}
 	spec := coupon.Spec{
 		Name: "coupon", Wall: c.Wall, Bore: c.Bore,
-		Rings: coupon.Steps(c.Rings), Pegs: coupon.Steps(c.Pegs), Backlash: coupon.Steps(c.Backlash), Webs: coupon.Steps(c.Webs),
+		Rings: coupon.Steps(c.Rings), Pegs: coupon.Steps(c.Pegs), Backlash: coupon.Steps(c.Backlash), Webs: coupon.Steps(c.Webs), Slots: coupon.Steps(c.Slots),
+		Sheet:   coupon.Sheet{Material: c.SheetMaterial, Thickness: c.SheetThickness},
 		Pockets: c.Pockets, Holes: c.Holes, CrossHole: c.CrossHole,
 		Module: c.Module, Teeth: c.Teeth, PressureAngle: c.PressureAngleDeg * math.Pi / 180,
 		Only: c.Only, Material: material, Card: b.card, CardName: c.CardName, Nozzle: c.Nozzle,
@@ -90,6 +98,9 @@ func (b *builder) addCoupon() error {
 		return b.file.Blame("coupon", err)
 	}
 	b.coupon = set
+	if _, outlines := set.Cut(); len(outlines) > 0 && c.SheetMaterial != "" {
+		b.find("coupon", judgeSheet(c.SheetMaterial))
+	}
 	b.add("coupon", set, material, func(part geom.Part) sheetNotes {
 		return sheetNotes{lines: []string{"Drawn at the sizes its marks say, without allowance: read it and fill in " + coupon.ReadingsName}}
 	})
@@ -101,7 +112,13 @@ func (b *builder) couponFiles() []OutputFile {
 	if b.coupon == nil {
 		return nil
 	}
-	return []OutputFile{{coupon.SheetName, b.coupon.WriteSheet}, {coupon.ReadingsName, b.coupon.WriteReadings}}
+	files := []OutputFile{{coupon.SheetName, b.coupon.WriteSheet}, {coupon.ReadingsName, b.coupon.WriteReadings}}
+	if inside, outside := b.coupon.Cut(); len(outside) > 0 {
+		files = append(files, OutputFile{coupon.CutName, func(w io.Writer) error {
+			return export.WriteCut(w, "coupon-kerf", []export.Operation{{Name: "inside", Colour: cutColour, Paths: inside}, {Name: "outside", Colour: cutColour, Paths: outside}})
+		}})
+	}
+	return files
 }
 
 // WriteCouponSheet writes the form for the readings of the file's coupon as SVG.

@@ -13,6 +13,7 @@ type Coupon struct {
 	Pegs      Steps     `json:"pegs,omitzero"`     // round the bore, mm
 	Backlash  Steps     `json:"backlash,omitzero"` // mm
 	Webs      Steps     `json:"webs,omitzero"`     // mm
+	Slots     Steps     `json:"slots,omitzero"`    // mm, of the kerf pieces round the sheet's thickness
 	Pockets   []float64 `json:"pockets,omitzero"`  // mm, clearances of the horn's pockets
 	Holes     []float64 `json:"holes,omitzero"`    // mm
 	CrossHole float64   `json:"cross_hole,omitzero"`
@@ -20,6 +21,9 @@ type Coupon struct {
 	Module           float64 `json:"module,omitzero"` // mm; that of the gears unless given
 	Teeth            [2]int  `json:"teeth,omitzero"`
 	PressureAngleDeg float64 `json:"pressure_angle,omitzero"`
+
+	SheetMaterial  string  `json:"sheet_material,omitzero"`  // that is cut by laser; that of [sheet] unless given
+	SheetThickness float64 `json:"sheet_thickness,omitzero"` // mm, measured; that of [sheet] unless given, 0 for no kerf pieces
 
 	Only     []string `json:"only,omitzero"`      // names of pieces
 	CardName string   `json:"card_name,omitzero"` // of the card that the readings will make

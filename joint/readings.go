@@ -32,7 +32,7 @@ func Calibrate(path string, data []byte) (fit.Calibration, error) {
 	c, err := fit.Calibrate(readings)
 	if err != nil {
 		var field *check.FieldError
-		if errors.As(err, &field) && !strings.HasPrefix(field.Field, "number of ") && r.source.has("tried") {
+		if errors.As(err, &field) && !strings.HasPrefix(field.Field, "number of ") && field.Field != "kerf" && r.source.has("tried") {
 			return c, in.Blame("tried", err)
 		}
 		return c, in.Blame("", err)
@@ -61,6 +61,7 @@ func (t *table) readingsOfCoupon() fit.Readings {
 		t.lengths("bed", card.Bed[:])
 	}
 	t.value("bed")
+	revision := t.text("revision")
 	t.need("format", "name", "material", "bead_width", "layer_thickness")
 
 	flat := t.length("nib_flat")
@@ -69,6 +70,8 @@ func (t *table) readingsOfCoupon() fit.Readings {
 		Bores:      t.features("bores", "bore", flat),
 		CrossHoles: t.features("cross_holes", "bore", flat),
 		Flipped:    t.features("flipped", "bore", flat),
+		Revision:   revision,
+		Kerf:       t.table("kerf").kerf(flat),
 	}
 	block, above := t.table("block").block()
 	r.Outsides = t.features("outsides", "outside", 0, above...)
@@ -170,6 +173,39 @@ func (t *table) block() (blockReadings, []fit.Feature) {
 	return b, []fit.Feature{{Drawn: drawn, Read: b.above}}
 }
 
+// kerf reads the pieces that were cut from sheet. The window is read with the
+// inside nibs.
+func (t *table) kerf(flat float64) fit.KerfReadings {
+	if t == nil {
+		return fit.KerfReadings{}
+	}
+	k := fit.KerfReadings{
+		Thickness: t.length("thickness"), Count: coupon.Bars, Together: coupon.BarsTogether, WindowOf: coupon.Window,
+	}
+	t.need("thickness")
+	for _, q := range []struct {
+		key   string
+		drawn float64
+		to    *[]float64
+	}{{"bars", k.Together, &k.Bars}, {"window", k.WindowOf, &k.Window}} {
+		if !t.has(q.key) {
+			t.value(q.key)
+			continue
+		}
+		var places []string
+		for i, read := range t.anyLengths(q.key) {
+			if read != 0 {
+				*q.to, places = append(*q.to, read), append(places, element(q.key, i))
+			}
+		}
+		if _, j, err := fit.Check("cut pieces", []fit.Feature{{Drawn: q.drawn, Read: *q.to}}); err != nil && q.key == "window" {
+			t.refuseError(places[j], err)
+		}
+	}
+	t.finish()
+	return k
+}
+
 // tried reads what was tried by hand.
 func (t *table) tried(r *fit.Readings) {
 	if t == nil {
@@ -186,6 +222,7 @@ func (t *table) tried(r *fit.Readings) {
 		{"horn", &r.Horn},
 		{"free", &r.Free},
 		{"rattles", &r.Rattles},
+		{"slot", &r.Slot},
 	} {
 		*q.to = fit.Tried{At: t.length(q.key), Found: t.has(q.key)}
 	}

@@ -230,11 +230,14 @@ func signedArea(points []geom.Point) float64 {
 	return sum / 2
 }
 
+// cutColour is that of every line to cut, unless the file says otherwise.
+const cutColour = "#000000"
+
 // writeCut writes what the cutter gets: holes first, then outlines.
 func (b *builder) writeCut(w io.Writer, body body) error {
 	colour := func(given string) string {
 		if given == "" {
-			return "#000000"
+			return cutColour
 		}
 		return given
 	}

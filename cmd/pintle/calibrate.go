@@ -26,7 +26,7 @@ func (env *environment) calibrate(c *couponFlags, cmd *cobra.Command, args []str
 	case c.output.dir != "" && filepath.Ext(c.output.dir) != ".toml":
 		return usage(fmt.Sprintf("--out %q: a printer card is a file", c.output.dir), "name it: --out petg04.toml")
 	}
-	for _, name := range []string{"bearing", "module", "only", "card-name", "material", "nozzle", "layer"} {
+	for _, name := range []string{"bearing", "module", "only", "card-name", "material", "nozzle", "layer", "sheet-thickness", "sheet-material"} {
 		if cmd.Flags().Changed(name) {
 			return usage("coupon: --"+name+" does not go with --measured", "the file of readings says how the coupon was printed")
 		}

@@ -13,6 +13,8 @@ type calibration struct {
 	InterferenceAt   float64      `json:"interference_at,omitzero"`
 	Backlash         float64      `json:"backlash,omitzero"`
 	LeastWeb         float64      `json:"least_web,omitzero"`
+	Kerf             float64      `json:"kerf,omitzero"` // of a cutter, for [sheet]
+	Revision         string       `json:"revision,omitzero"`
 	Bores            []readingRow `json:"bores"`
 	Outsides         []readingRow `json:"outsides"`
 	Supported        []string     `json:"supported"`
@@ -32,7 +34,7 @@ func newCalibration(c fit.Calibration) calibration {
 	return calibration{
 		Name: card.Name, Bore: card.Bore, Outside: card.Outside, FirstLayerGrowth: card.FirstLayerGrowth,
 		SlipClearance: card.SlipClearance, Interference: card.Interference, InterferenceAt: card.InterferenceAt,
-		Backlash: card.Backlash, LeastWeb: card.LeastWeb, Bores: readingRows(c.Bores), Outsides: readingRows(c.Outsides),
+		Backlash: card.Backlash, LeastWeb: card.LeastWeb, Kerf: c.Kerf, Revision: c.Revision, Bores: readingRows(c.Bores), Outsides: readingRows(c.Outsides),
 		Supported: append([]string{}, c.Supported...), Missing: append([]string{}, c.Missing...),
 	}
 }

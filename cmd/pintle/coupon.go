@@ -74,6 +74,8 @@ func (c *couponFlags) add(flags *pflag.FlagSet) {
 	flags.Var(&stepsValue{&c.set.Backlash}, "backlash", "of the pairs of gears, in mm; without it 0.05,0.4,0.05")
 	flags.Var(&stepsValue{&c.set.Webs}, "webs", "of the comb, in mm; without it 0.4,2,0.2")
 	flags.Var(&lengthsValue{&c.set.Holes}, "holes", "diameters of the holes for rods and screws, in mm; without it 2,3,4 and the bore")
+	quantityVar(flags, &c.set.SheetThickness, quantity.Length, "sheet-thickness", "measured, of the sheet that a laser cuts, in mm; without it no kerf pieces")
+	flags.StringVar(&c.set.SheetMaterial, "sheet-material", "", "`NAME` of that sheet as its seller calls it")
 	flags.Var(&piecesValue{&c.set.Only}, "only", "make these pieces alone: "+strings.Join(joint.CouponPieces(), ", "))
 	flags.StringVar(&c.set.CardName, "card-name", "", "`NAME` of the printer card that the readings will make; without it card")
 	flags.StringVar(&c.set.Material, "material", c.set.Material, "`NAME` of the plastic")
@@ -115,7 +117,7 @@ func (c *couponFlags) file(flags *pflag.FlagSet, args []string) (*joint.File, er
 	c.over(file, flags)
 	markFlags(file, flags, "coupon", map[string][]string{
 		"bore": {"bore"}, "wall": {"wall"}, "module": {"module"}, "teeth": {"teeth"}, "rings": {"rings"}, "pegs": {"pegs"},
-		"backlash": {"backlash"}, "webs": {"webs"}, "holes": {"holes"}, "only": {"only"}, "card-name": {"card_name"}, "nozzle": {"nozzle"},
+		"backlash": {"backlash"}, "webs": {"webs"}, "holes": {"holes"}, "sheet-thickness": {"sheet_thickness"}, "sheet-material": {"sheet_material"}, "only": {"only"}, "card-name": {"card_name"}, "nozzle": {"nozzle"},
 	})
 	if flags.Changed("layer") {
 		file.Printer.LayerThickness = c.layer
@@ -140,6 +142,7 @@ func (c *couponFlags) over(file *joint.File, flags *pflag.FlagSet) {
 		"rings": func() { to.Rings = from.Rings }, "pegs": func() { to.Pegs = from.Pegs },
 		"backlash": func() { to.Backlash = from.Backlash }, "webs": func() { to.Webs = from.Webs },
 		"holes": func() { to.Holes = from.Holes }, "only": func() { to.Only = from.Only },
+		"sheet-thickness": func() { to.SheetThickness = from.SheetThickness }, "sheet-material": func() { to.SheetMaterial = from.SheetMaterial },
 		"card-name": func() { to.CardName = from.CardName }, "nozzle": func() { to.Nozzle = from.Nozzle },
 	} {
 		if flags.Changed(name) {
