@@ -15,9 +15,9 @@ type Hatched struct {
 	Pitch  float64 // mm between them on paper
 }
 
-// hatched returns the cut of all layers as one body.
-func hatched(layers []cutLayer) []Hatched {
-	h := Hatched{Turn: math.Pi / 4}
+// hatched returns the cut of all layers as one body, hatched at an angle in rad.
+func hatched(layers []cutLayer, turn float64) []Hatched {
+	h := Hatched{Turn: turn}
 	for _, l := range layers {
 		paired := len(l.bottom.spans) == len(l.top.spans)
 		for i, b := range l.bottom.spans {

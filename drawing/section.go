@@ -169,7 +169,7 @@ func SectionOf(part geom.Part, cut Cut, toothed *Toothed) View {
 	v := View{Facing: Section, Strokes: outlines(layers)}
 	v.Strokes = append(v.Strokes, beyondCut(layers)...)
 	v.Strokes = append(v.Strokes, c.rootLines(layers)...)
-	v.Hatched = hatched(layers)
+	v.Hatched = hatched(layers, math.Pi/4)
 	return v
 }
 

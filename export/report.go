@@ -38,6 +38,7 @@ type Report struct {
 	Cautions   []Caution                 `json:"cautions"`
 	Known      []Known                   `json:"known"`            // where the inputs come from
 	Assembly   []string                  `json:"assembly"`         // how the joint goes together, in order
+	Shopping   []Supply                  `json:"shopping"`         // what to print, cut and buy
 	Curves     []Curve                   `json:"curves,omitempty"` // what was followed through a motion
 }
 
@@ -156,6 +157,7 @@ func (r Report) complete() Report {
 	r.Cautions = append([]Caution{}, r.Cautions...)
 	r.Known = append([]Known{}, r.Known...)
 	r.Assembly = append([]string{}, r.Assembly...)
+	r.Shopping = append([]Supply{}, r.Shopping...)
 	return r
 }
 

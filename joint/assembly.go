@@ -113,9 +113,8 @@ func (t *turning) assembly() []string {
 	}
 	if p := t.plate; p != nil {
 		s := p.spec
-		grip := t.ring.FlangeThickness() + s.thickness - recessDepth
-		say("Ring into the plate's recess: %d screws %s x %s with nuts under the plate", len(s.bolts), s.bolt.Size, check.Number(screwFor(s.bolt, grip)))
-		say("Servo from above, shaft towards the ring's line of centres: 4 screws %s x %s with nuts, left loose", p.tabScrew.Size, check.Number(screwFor(p.tabScrew, t.servo.Tabs.Thickness+s.thickness)))
+		say("Ring into the plate's recess: %d screws %s x %s with nuts under the plate", len(s.bolts), s.bolt.Size, check.Number(t.ringScrewLength()))
+		say("Servo from above, shaft towards the ring's line of centres: 4 screws %s x %s with nuts, left loose", p.tabScrew.Size, check.Number(t.tabScrewLength()))
 	}
 	if j, ok := t.hornJoint(); ok {
 		say("Horn into the pinion's pocket, hub out: %d screws %s", t.servo.Horn.Holes, j.words())

@@ -264,6 +264,7 @@ func (b *builder) finish() (*Result, error) {
 	b.addKnown()
 	b.addPlaced()
 	b.addCurves()
+	b.report.Shopping = b.shopping()
 	b.report.Verdict = export.Verdict(b.report.Findings)
 	return &Result{Report: b.report, Files: b.files()}, nil
 }

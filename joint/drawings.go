@@ -28,8 +28,8 @@ func (b *builder) writeDrawing(w io.Writer, body body) error {
 // sheet fills the drawing of a part: its views, what its design and the joint
 // say of it, and the title block.
 func (b *builder) sheet(body body) drawing.Sheet {
-	details, papers := body.sheet.details, b.file.Drawing
-	if papers.Teeth {
+	details := body.sheet.details
+	if b.file.Drawing.Teeth {
 		details.Toothed = nil
 	}
 	details.Strokes = append(body.sheet.strokes[:len(body.sheet.strokes):len(body.sheet.strokes)], details.Strokes...)
@@ -39,20 +39,27 @@ func (b *builder) sheet(body body) drawing.Sheet {
 	}
 	sheet := drawing.OfPart(part, details, b.allowances(part.Name()))
 	sheet.Notes = append(b.commonNotes(body), append(body.sheet.lines, sheet.Notes...)...)
-	sheet.Block = drawing.TitleBlock{
-		Title: strings.ReplaceAll(body.part.Name(), "-", " "), Supplement: b.file.Title,
-		Number: body.part.Name(), Kind: "Part drawing", Language: "en", SheetNumber: "1/1",
-		Material: body.material.Name, Tolerances: "ISO 2768-m",
-		Owner: papers.Owner, Creator: papers.Designer, Approved: papers.Approved, Issued: papers.Date,
-	}
-	if papers.Language != "" {
-		sheet.Block.Language = papers.Language
-	}
+	sheet.Block = b.titleBlock(part.Name(), "Part drawing")
+	sheet.Block.Material = body.material.Name
 	if body.cut != nil {
 		sheet.Block.Material = fmt.Sprintf("%s, %s mm measured", b.file.Sheet.Material, check.Number(b.file.Sheet.Thickness))
 	}
-	sheet.Block.Revision = revision(part, sheet)
+	sheet.Block.Revision = revision(sheet, part)
 	return sheet
+}
+
+// titleBlock fills in what the file says of all drawings.
+func (b *builder) titleBlock(name, kind string) drawing.TitleBlock {
+	papers := b.file.Drawing
+	language := papers.Language
+	if language == "" {
+		language = "en"
+	}
+	return drawing.TitleBlock{
+		Title: strings.ReplaceAll(name, "-", " "), Supplement: b.file.Title,
+		Number: name, Kind: kind, Language: language, SheetNumber: "1/1", Tolerances: "ISO 2768-m",
+		Owner: papers.Owner, Creator: papers.Designer, Approved: papers.Approved, Issued: papers.Date,
+	}
 }
 
 // allowances returns what the fits of a part say of its diameters. Those that
@@ -119,16 +126,18 @@ func (b *builder) commonNotes(body body) []string {
 	return notes
 }
 
-// revision returns a short mark that changes whenever the part's shape or
-// anything else on its sheet does, and never otherwise.
-func revision(part geom.Part, sheet drawing.Sheet) string {
+// revision returns a short mark that changes whenever the shape of a part or
+// anything else on a sheet does, and never otherwise.
+func revision(sheet drawing.Sheet, parts ...geom.Part) string {
 	h := sha256.New()
-	for _, l := range part.Layers() {
-		number(h, int64(l.Z0), int64(l.Z1))
-		for _, region := range []geom.Region{l.Bottom, l.Top} {
-			for _, loop := range region.Loops() {
-				for _, v := range loop {
-					number(h, int64(v.X), int64(v.Y))
+	for _, part := range parts {
+		for _, l := range part.Layers() {
+			number(h, int64(l.Z0), int64(l.Z1))
+			for _, region := range []geom.Region{l.Bottom, l.Top} {
+				for _, loop := range region.Loops() {
+					for _, v := range loop {
+						number(h, int64(v.X), int64(v.Y))
+					}
 				}
 			}
 		}

@@ -270,6 +270,9 @@ func lighthouse(t *testing.T) string {
 // The sheets of the lighthouse, read back from their files.
 func TestLighthouseDrawings(t *testing.T) {
 	sheets := drawings(t, lighthouse(t))
+	if len(sheets) != 7 || sheets["lamp-joint-drawing.svg"] == nil {
+		t.Errorf("%d drawings, want those of six parts and of the joint", len(sheets))
+	}
 	for name, file := range sheets {
 		examine(t, name, file)
 	}
@@ -277,6 +280,58 @@ func TestLighthouseDrawings(t *testing.T) {
 	for name, file := range sheets {
 		if !bytes.Equal(file, again[name]) {
 			t.Errorf("%s is not the same twice", name)
+		}
+	}
+}
+
+// The assembly shows every placed part and every bought one under its item
+// number, and says what must be set: the centre distance of the scenario, 48 mm.
+func TestAssemblyDrawing(t *testing.T) {
+	sheet := examine(t, "joint", drawings(t, lighthouse(t))["lamp-joint-drawing.svg"])
+	count := map[string]int{}
+	all := ""
+	for _, text := range sheet.texts {
+		count[text.words]++
+		all += text.words + " "
+	}
+	for _, item := range []string{"1", "2", "3", "4", "5", "6", "7", "8"} {
+		if count[item] < 2 { // once in the list, once in a circle
+			t.Errorf("item %s stands %d times", item, count[item])
+		}
+	}
+	for _, want := range []string{"48 ±0.1", "Bearing 30203", "Servo lamp", "M3 x 12 cap screw", "M4 x 14 cap screw", "A-A"} {
+		if count[want] == 0 {
+			t.Errorf("%q stands nowhere", want)
+		}
+	}
+	for _, want := range []string{"cup's back", "strip of paper", "Press slowly"} {
+		if !strings.Contains(all, want) {
+			t.Errorf("the order of assembly does not say %q", want)
+		}
+	}
+}
+
+// The revision changes with what changes a part, and with nothing else: a wider
+// face changes pinion and wheel, and leaves the grille as it was.
+func TestRevision(t *testing.T) {
+	revision := func(file []byte) string {
+		for i, text := range readDrawing(t, file).texts {
+			if text.words == "Revision" {
+				return readDrawing(t, file).texts[i+1].words
+			}
+		}
+		t.Fatal("no revision")
+		return ""
+	}
+	before := drawings(t, lighthouse(t))
+	after := drawings(t, strings.Replace(lighthouse(t), "face_width = 10", "face_width = 11", 1))
+	for name, changes := range map[string]bool{
+		"lamp-pinion-drawing.svg": true, "lamp-wheel-drawing.svg": true, "lamp-joint-drawing.svg": true,
+		"voice-grille-drawing.svg": false, "lamp-spacer-drawing.svg": false,
+	} {
+		was, is := revision(before[name]), revision(after[name])
+		if (was != is) != changes || len(was) != 6 {
+			t.Errorf("%s: revision %s, then %s", name, was, is)
 		}
 	}
 }

@@ -192,8 +192,10 @@ func (b *builder) files() []OutputFile {
 		add(name+".png", func(w io.Writer) error { return put(w, pictures()[name], nil) })
 	}
 	files = append(files, b.packs()...)
+	files = append(files, b.assemblies()...)
 	files = append(files, b.couponFiles()...)
 	add("parts.csv", func(w io.Writer) error { return export.WritePartsCSV(w, report.Parts) })
+	add("shopping.csv", func(w io.Writer) error { return export.WriteShoppingCSV(w, report.Shopping) })
 	add("report.html", func(w io.Writer) error {
 		return export.WriteHTML(w, report, export.Figures{Drawings: drawings, Pictures: pictures(), Lead: b.joints()})
 	})

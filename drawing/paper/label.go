@@ -25,6 +25,20 @@ func (l label) width() float64 {
 	return w
 }
 
+// reach returns how far the label goes below its base line and above it, in mm.
+func (l label) reach() (below, above float64) {
+	if l.checked {
+		return (tail + 0.2) * textHeight, (1 + accent + 0.2) * textHeight
+	}
+	return tail * textHeight, (1 + accent) * textHeight
+}
+
+// raised returns how far the base line stands over a line below the label.
+func (l label) raised() float64 {
+	below, _ := l.reach()
+	return gapBelow + below
+}
+
 // A spot is where a label may stand: the middle of its base line.
 type spot struct {
 	middle geom.Point
@@ -38,7 +52,8 @@ func (l label) at(s spot) drawing.Text {
 // box returns the room that the label takes at a spot.
 func (l label) box(s spot) quad {
 	half := l.width() / 2
-	lo, hi := -tail*textHeight, (1+accent)*textHeight
+	below, hi := l.reach()
+	lo := -below
 	q := quad{{X: -half, Y: lo}, {X: half, Y: lo}, {X: half, Y: hi}, {X: -half, Y: hi}}
 	for i := range q {
 		q[i] = q[i].Rotate(s.turn).Add(s.middle)
@@ -53,7 +68,9 @@ func (l label) write(b *board, s spot) {
 	if !l.checked {
 		return
 	}
-	lo, hi := -(tail-0.05)*textHeight, (1+accent-0.05)*textHeight
+	below, above := l.reach()
+	const inside = 0.1 // of the label's own box
+	lo, hi := inside-below, above-inside
 	r := (hi - lo) / 2
 	half := l.width()/2 - r
 	at := func(x, y float64) geom.Point { return geom.Point{X: x, Y: y}.Rotate(s.turn).Add(s.middle) }

@@ -73,7 +73,7 @@ func (c column) try(b *board, it callout, y float64) bool {
 	along := toward.Scale(1 / toward.Len())
 	tip := it.to.Sub(along.Scale(it.radius))
 	middle := c.x + c.side*it.label.width()/2
-	sp := spot{middle: geom.Point{X: middle, Y: y + gapBelow + tail*textHeight}}
+	sp := spot{middle: geom.Point{X: middle, Y: y + it.raised()}}
 	under := drawing.Text{At: geom.Point{X: c.x + c.side*Width(it.note, textHeight)/2, Y: y - gapBelow - 1.05*textHeight}, Text: it.note, Height: textHeight, Anchor: drawing.Middle}
 	if !b.clear(knee, end) || !b.clear(tip, knee) || !b.free(it.box(sp)) || it.note != "" && !b.free(boxOf(under)) || c.crosses(b, tip, knee, y) {
 		return false

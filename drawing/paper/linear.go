@@ -110,7 +110,7 @@ func (s stack) try(b *board, it item, u, v float64) bool {
 	p, q := s.point(from, v), s.point(to, v)
 	ext := [2][2]geom.Point{s.extension(it.a, it.va, v), s.extension(it.b, it.vb, v)}
 	sp := spot{middle: s.point(u, v), turn: s.turn}
-	sp.middle = sp.middle.Add(geom.Point{Y: gapBelow + tail*textHeight}.Rotate(s.turn))
+	sp.middle = sp.middle.Add(geom.Point{Y: it.raised()}.Rotate(s.turn))
 	if !b.clear(p, q) || !b.clear(ext[0][0], ext[0][1]) || !b.clear(ext[1][0], ext[1][1]) || !b.free(it.box(sp)) || s.onLine(b, p, q) {
 		return false
 	}

@@ -197,13 +197,14 @@ func (s *viewSetter) angle(d drawing.Dimension, l label) {
 	apex, a, b := d.Apex.Scale(s.scale), d.A.Scale(s.scale).Sub(d.Apex.Scale(s.scale)), d.B.Scale(s.scale).Sub(d.Apex.Scale(s.scale))
 	from := math.Atan2(a.Y, a.X)
 	to := from + math.Mod(math.Atan2(b.Y, b.X)-from+4*math.Pi, 2*math.Pi)
+	_, above := l.reach()
 	for r := max(a.Len(), b.Len()) + firstLevel; r < max(a.Len(), b.Len())+firstLevel+80; r += nextLevel / 2 {
 		middle := (from + to) / 2
 		at := apex.Add(geom.Polar(r, middle))
 		turn := math.Mod(middle-math.Pi/2+4*math.Pi, 2*math.Pi)
-		sp := spot{middle: at.Add(geom.Polar(gapBelow+tail*textHeight, middle)), turn: turn}
+		sp := spot{middle: at.Add(geom.Polar(l.raised(), middle)), turn: turn}
 		if turn > math.Pi/2+0.01 && turn < 3*math.Pi/2 { // read from below
-			sp = spot{middle: at.Add(geom.Polar(gapBelow+(1+accent)*textHeight, middle)), turn: turn + math.Pi}
+			sp = spot{middle: at.Add(geom.Polar(gapBelow+above, middle)), turn: turn + math.Pi}
 		}
 		if !s.free(l.box(sp)) || !s.clear(apex.Add(a), apex.Add(geom.Polar(r+beyondLine, from))) || !s.clear(apex.Add(b), apex.Add(geom.Polar(r+beyondLine, to))) {
 			continue

@@ -1,0 +1,53 @@
+package joint
+
+import (
+	"testing"
+
+	"pintle/export"
+)
+
+// What the lighthouse takes, worked out by hand from its stack: the ring's flange
+// of 5 mm and 4 mm of plate under it are 9 mm of grip, an M3 nut 2.4 mm and its
+// end 0.5 mm make 11.9: M3 x 12. Servo tabs of 2.5 mm on a plate of 6 mm, a nut of
+// 3.2 mm and 0.5 mm make 12.2: M4 x 14. Nuts by their table, ISO 4032.
+func TestShoppingList(t *testing.T) {
+	list := map[string]export.Supply{}
+	for _, s := range build(t).Report.Shopping {
+		if _, twice := list[s.Name]; twice {
+			t.Errorf("%s stands twice", s.Name)
+		}
+		list[s.Name] = s
+	}
+	for _, want := range []export.Supply{
+		{How: export.Buy, Name: "M3 x 12 cap screw", Count: 4, Spare: 1},
+		{How: export.Buy, Name: "M4 x 14 cap screw", Count: 4, Spare: 1},
+		{How: export.Buy, Name: "M3 nut", Count: 4, Spare: 1},
+		{How: export.Buy, Name: "bearing 30203", Count: 1, Spare: 1},
+		{How: export.Buy, Name: "M2 self-cutting screw", Count: 3, Spare: 1},
+		{How: export.Print, Name: "lamp-pinion", Count: 1, Spare: 1},
+		{How: export.Print, Name: "lamp-ring", Count: 1},
+	} {
+		got := list[want.Name]
+		if got.How != want.How || got.Count != want.Count || got.Spare != want.Spare {
+			t.Errorf("%s: %+v", want.Name, got)
+		}
+	}
+	// Beads of 0.45 mm: eleven make the ring's wall of 4.95 mm, but only five fit
+	// between its screw holes of 3.58 mm on 56.5 mm and the rim drawn at 65.42 mm:
+	// (65.42 - 56.5 - 3.58) / 2 = 2.67 mm.
+	if got := list["lamp-ring"].BeadsAcross; got != 5 {
+		t.Errorf("%d beads across the ring's thinnest wall", got)
+	}
+	if ring := list["lamp-ring"]; ring.Material != "PETG" || ring.MassG < 20 || ring.MassG > 25 || ring.For != "housing.lamp" {
+		t.Errorf("ring %+v", ring)
+	}
+}
+
+// Screws of two joints that are alike are counted together.
+func TestBuyingCountsTogether(t *testing.T) {
+	var list buying
+	list.add(screws("M3 nut", 4, "here"), screws("M3 nut", 9, "there"), screws("M3 nut", 1, "here"))
+	if len(list) != 1 || list[0].Count != 14 || list[0].Spare != 3 || list[0].For != "here; there" {
+		t.Errorf("%+v", list)
+	}
+}
