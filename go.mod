@@ -12,6 +12,7 @@ require (
 	github.com/spf13/cobra v1.10.2
 	github.com/spf13/pflag v1.1.0
 	golang.org/x/image v0.47.0
+	pgregory.net/rapid v1.3.0
 )
 
 require (
