@@ -3,6 +3,7 @@ package coupon_test
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -125,6 +126,31 @@ func TestLeftOutAndRefused(t *testing.T) {
 		var wrong *check.FieldError
 		if !errors.As(err, &wrong) || wrong.Field != test.field {
 			t.Errorf("%s: %v", test.field, err)
+		}
+	}
+}
+
+// Pinions too small for the raised mark of their step are refused with a number of
+// teeth that has room: followed, the set is made, and one tooth fewer is not.
+func TestPinionsTooSmallForTheirMark(t *testing.T) {
+	for _, module := range []float64{1, 1.5, 2, 2.5} {
+		s := spec(t, "608")
+		s.Module, s.Teeth = module, [2]int{12, 12}
+		_, err := coupon.New(s)
+		var wrong *check.FieldError
+		if !errors.As(err, &wrong) || wrong.Field != "number of teeth" {
+			t.Errorf("module %v: %v", module, err)
+			continue
+		}
+		var teeth int
+		if _, err := fmt.Sscanf(wrong.Remedy, "use %d teeth or more", &teeth); err != nil {
+			t.Fatalf("%q: %v", wrong.Remedy, err)
+		}
+		s.Teeth = [2]int{teeth, teeth}
+		made(t, s)
+		s.Teeth[0]--
+		if _, err := coupon.New(s); !errors.As(err, &wrong) || wrong.Field != "number of teeth" {
+			t.Errorf("module %v, one of %d teeth: %v", module, teeth-1, err)
 		}
 	}
 }
