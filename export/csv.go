@@ -28,3 +28,20 @@ func WritePartsCSV(w io.Writer, parts []Part) error {
 	}
 	return out.WriteAll(rows)
 }
+
+// A Pulse is one row of a table from joint to pulse; angles in deg.
+type Pulse struct{ Joint, Lever, Horn, Microseconds float64 }
+
+// WritePulsesCSV writes the table that turns an angle of a joint into a pulse: the
+// joint's from mid-swing, those of lever and horn from the line of the axes.
+func WritePulsesCSV(w io.Writer, pulses []Pulse) error {
+	out := csv.NewWriter(w)
+	rows := [][]string{{"joint_deg", "lever_deg", "horn_deg", "pulse_us"}}
+	for _, p := range pulses {
+		if !finite(p.Joint + p.Lever + p.Horn + p.Microseconds) {
+			return fmt.Errorf("table of pulses: %w", errNotFinite)
+		}
+		rows = append(rows, []string{coordinate(p.Joint), coordinate(p.Lever), coordinate(p.Horn), strconv.FormatFloat(p.Microseconds, 'f', 2, 64)})
+	}
+	return out.WriteAll(rows)
+}

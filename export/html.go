@@ -17,6 +17,13 @@ var reportPage string
 type Figures struct {
 	Drawings, Pictures map[string][]byte
 	Lead               []string
+	Moving             []MovingFigure // shown first of what was followed through a motion
+}
+
+// A MovingFigure is a picture as WriteMoving makes it, with what it shows.
+type MovingFigure struct {
+	Caption string
+	SVG     []byte
 }
 
 // WriteHTML writes the report as one self-contained page: no script, nothing

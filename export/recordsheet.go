@@ -27,7 +27,7 @@ type recordSheet struct {
 	Designs              []designRows
 	Placed               []placedRow
 	Clearances           []clearanceRow
-	Drawings             []inlineDrawing
+	Moving, Drawings     []inlineDrawing
 	Pictures             []inlinePicture
 	Inputs               []namedText
 	Known                []Known
@@ -105,6 +105,9 @@ func newRecordSheet(r Report, figures Figures) (*recordSheet, error) {
 	for _, name := range slices.Sorted(maps.Keys(figures.Drawings)) {
 		s.Drawings = append(s.Drawings, inlineDrawing{name, template.HTML(svgElement(figures.Drawings[name]))})
 	}
+	for _, m := range figures.Moving {
+		s.Moving = append(s.Moving, inlineDrawing{m.Caption, template.HTML(svgElement(m.SVG))})
+	}
 	for _, name := range figures.order() {
 		png := base64.StdEncoding.EncodeToString(figures.Pictures[name])
 		s.Pictures = append(s.Pictures, inlinePicture{name, slices.Contains(figures.Lead, name), template.URL("data:image/png;base64," + png)})
@@ -146,7 +149,7 @@ func (s *recordSheet) sections() []section {
 		{"designs", "Design values", len(s.Designs)},
 		{"placed", "Where the parts stand", len(s.Placed)},
 		{"clearances", "Clearances through the swing", len(s.Clearances)},
-		{"curves", "Through the motion", len(s.Curves)},
+		{"curves", "Through the motion", len(s.Curves) + len(s.Moving)},
 		{"drawings", "Drawings", len(s.Drawings)},
 		{"inputs", "Inputs", len(s.Inputs)},
 	} {

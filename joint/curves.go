@@ -13,6 +13,12 @@ func (b *builder) addCurves() {
 	for _, name := range sorted(b.racks) {
 		b.addMeshCurves("rack."+name, b.racks[name].Motion())
 	}
+	for _, name := range sorted(b.linkages) {
+		for _, plot := range b.linkages[name].stroke.Plots() {
+			plot.Title = b.linkages[name].design() + ": " + plot.Title
+			b.report.Curves = append(b.report.Curves, export.Curve(plot))
+		}
+	}
 }
 
 func (b *builder) addMeshCurves(design string, points []gear.MotionPoint) {

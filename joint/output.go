@@ -194,10 +194,12 @@ func (b *builder) files() []OutputFile {
 	files = append(files, b.packs()...)
 	files = append(files, b.assemblies()...)
 	files = append(files, b.couponFiles()...)
+	motion, moving := b.motionFiles(drawings)
+	files = append(files, motion...)
 	add("parts.csv", func(w io.Writer) error { return export.WritePartsCSV(w, report.Parts) })
 	add("shopping.csv", func(w io.Writer) error { return export.WriteShoppingCSV(w, report.Shopping) })
 	add("report.html", func(w io.Writer) error {
-		return export.WriteHTML(w, report, export.Figures{Drawings: drawings, Pictures: pictures(), Lead: b.joints()})
+		return export.WriteHTML(w, report, export.Figures{Drawings: drawings, Pictures: pictures(), Lead: b.joints(), Moving: moving})
 	})
 	add("report.json", func(w io.Writer) error { return export.WriteJSON(w, report) })
 	return files

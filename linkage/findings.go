@@ -109,7 +109,8 @@ func (s *Stroke) judgeSwing() check.Finding {
 		wanted = swing
 	}
 	return s.judged(ruleSwing, swing-wanted,
-		fmt.Sprintf("the stroke turns the lever %.1f deg, wanted are %.1f deg", swing, wanted))
+		fmt.Sprintf("the stroke turns the lever %.1f deg, wanted are %.1f deg, for which the horn turns %.1f of its %.1f deg",
+			swing, wanted, s.used.HornToDeg-s.used.HornFromDeg, s.spec.ToDeg-s.spec.FromDeg))
 }
 
 // RatioRange returns the least and the greatest velocity ratio along the stroke,

@@ -186,9 +186,7 @@ func (s *Stroke) judgeBalls() []check.Finding {
 			r.Limit = check.Limit{Caution: 0, Fail: check.None}
 		}
 		limit := s.spec.Limits.Of(r)
-		least := math.Abs(s.spec.Offset) / math.Sin(max(limit.Caution, 0.1)*deg)
-		remedy := "rod >= " + check.Number(ceil(least, 1)) + " mm with this offset, or offset <= " +
-			check.Number(floor(s.spec.Rod*math.Sin(limit.Caution*deg), 1)) + " mm"
+		remedy := "offset <= " + check.Number(floor(s.spec.Rod*math.Sin(limit.Caution*deg), 1)) + " mm"
 		if e.pin.BallLimit == 0 {
 			remedy = "bring both ends of the rod into one plane, or take ball joints"
 		}

@@ -70,6 +70,9 @@ func (s *Stroke) addRemedies() {
 			continue
 		}
 		cures := s.cures(before, i)
+		if f.Check == ruleSwing.Name || f.Check == ruleTransmission.Name {
+			cures = append(cures, s.chosen(before, i)...)
+		}
 		if f.Remedy != "" && f.Remedy != change[f.Check] { // a number of its own
 			cures = append([]string{f.Remedy}, cures...)
 		}
@@ -82,15 +85,7 @@ func (s *Stroke) addRemedies() {
 
 func (s *Stroke) cures(before []check.Finding, number int) []string {
 	var cures []string
-	cured := func(spec Spec) bool {
-		spec.Bodies = nil
-		after, err := followed(spec)
-		if err != nil {
-			return false
-		}
-		found := after.judge()
-		return check.NoWorse(before, found) && found[number].Verdict == check.Pass
-	}
+	cured := func(spec Spec) bool { return cured(spec, before, number) }
 	for _, c := range s.changes() {
 		coarse := func(v float64) bool {
 			spec := c.with(s.spec, v)
@@ -103,6 +98,39 @@ func (s *Stroke) cures(before []check.Finding, number int) []string {
 				sign = "<="
 			}
 			cures = append(cures, fmt.Sprintf("%s %s %s %s", c.name, sign, check.Number(v), c.unit))
+		}
+	}
+	return cures
+}
+
+// cured says whether a spec passes a check and no other got worse.
+func cured(spec Spec, before []check.Finding, number int) bool {
+	spec.Bodies = nil
+	after, err := followed(spec)
+	if err != nil {
+		return false
+	}
+	found := after.judge()
+	return check.NoWorse(before, found) && found[number].Verdict == check.Pass
+}
+
+// chosen names the choices that cure, rounded so that the swing is a little more
+// than wanted.
+func (s *Stroke) chosen(before []check.Finding, number int) []string {
+	var cures []string
+	for _, c := range s.Choices() {
+		spec := s.spec
+		value := ceil(c.Horn, 1)
+		if c.Changed == "lever" {
+			value = floor(c.Lever, 1)
+			spec.Lever = value
+		} else {
+			spec.Horn = value
+		}
+		rod, ok := spec.FourBar.CentredRod(spec.FromDeg, spec.ToDeg)
+		spec.Rod = round(s.spec.trueRod(rod), 2)
+		if ok && cured(spec, before, number) {
+			cures = append(cures, fmt.Sprintf("%s = %s mm with rod = %s mm", c.Changed, check.Number(value), check.Number(spec.Rod)))
 		}
 	}
 	return cures

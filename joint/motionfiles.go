@@ -1,0 +1,55 @@
+package joint
+
+import (
+	"bytes"
+	"io"
+	"strings"
+
+	"pintle/drawing"
+	"pintle/drawing/paper"
+	"pintle/export"
+)
+
+// motionFiles lists what is written of each linkage beside its parts: the drawing
+// of the mechanism, the moving picture and the table of pulses. The drawings are
+// added to those of the report, and the moving pictures returned for it.
+func (b *builder) motionFiles(drawings map[string][]byte) (files []OutputFile, moving []export.MovingFigure) {
+	for _, name := range sorted(b.linkages) {
+		l := b.linkages[name]
+		var sheet, picture bytes.Buffer
+		sheetErr := b.writeMechanism(&sheet, l)
+		drawings[name+"-mechanism"] = sheet.Bytes()
+		shown := l.stroke.Moving()
+		shown.Title = l.design() + " in motion"
+		pictureErr := export.WriteMoving(&picture, name, shown)
+		moving = append(moving, export.MovingFigure{Caption: l.design() + ": " + shown.Caption, SVG: picture.Bytes()})
+		files = append(files,
+			OutputFile{name + "-mechanism.svg", func(w io.Writer) error { return put(w, sheet.Bytes(), sheetErr) }},
+			OutputFile{name + "-moving.svg", func(w io.Writer) error { return put(w, picture.Bytes(), pictureErr) }})
+		if table, ok := l.stroke.Pulses(); ok {
+			files = append(files, OutputFile{name + "-pulses.csv", func(w io.Writer) error {
+				var rows []export.Pulse
+				for _, r := range table.Rows {
+					rows = append(rows, export.Pulse{Joint: r.JointDeg, Lever: r.LeverDeg, Horn: r.HornDeg, Microseconds: r.PulseMicroseconds})
+				}
+				return export.WritePulsesCSV(w, rows)
+			}})
+		}
+	}
+	return files, moving
+}
+
+// writeMechanism sets the drawing of a linkage on its sheet.
+func (b *builder) writeMechanism(w io.Writer, l *linked) error {
+	sheet, papers := l.stroke.Sheet(), b.file.Drawing
+	sheet.Block = drawing.TitleBlock{
+		Title: strings.ReplaceAll(l.name, "-", " ") + " mechanism", Supplement: b.file.Title,
+		Number: l.name + "-mechanism", Kind: "Assembly drawing", Language: "en", SheetNumber: "1/1",
+		Owner: papers.Owner, Creator: papers.Designer, Approved: papers.Approved, Issued: papers.Date,
+	}
+	page, err := paper.Set(sheet)
+	if err != nil {
+		return err
+	}
+	return export.WriteSVG(w, page)
+}
