@@ -3,6 +3,7 @@ package gear
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"pintle/check"
 )
@@ -10,10 +11,7 @@ import (
 // Assembly returns what whoever measures the prints and puts the pair together
 // has to know, one sentence a line.
 func (p *Pair) Assembly() []string {
-	var lines []string
-	for i := range p.gears {
-		lines = append(lines, p.readingLine(i))
-	}
+	lines := p.Readings()
 	lines = append(lines, p.hornLines()...)
 	if f, ok := p.saySpline(); ok && f.Remedy != "" {
 		lines = append(lines, f.Remedy)
@@ -25,9 +23,12 @@ func (p *Pair) Assembly() []string {
 		}
 	}
 	return append(lines, fmt.Sprintf(
-		"set the axes %s mm apart; with the pinion held still the wheel should turn freely by %s deg, felt at the tightest place of a whole turn",
+		"set the axes %s mm apart; with the pinion held still the wheel should turn freely by %s deg, felt at the tightest place of a whole turn: pinch a strip of paper of 0.1 mm in the mesh there, push together, fasten, and turn the strip out",
 		short(p.CentreDistance()), short(p.LostMotion()*180/math.Pi)))
 }
+
+// Readings returns for each gear what a caliper should read on its print.
+func (p *Pair) Readings() []string { return []string{p.readingLine(0), p.readingLine(1)} }
 
 // hornLines says how the servo's horn goes into the pinion.
 func (p *Pair) hornLines() []string {
@@ -46,18 +47,29 @@ func (p *Pair) hornLines() []string {
 // may be off.
 func (p *Pair) readingLine(i int) string {
 	g, band := p.gears[i], 2*p.spec.Card.Outside.Sigma
-	line := p.spec.partName(i) + ": "
-	if s := g.Span(); s.OnFlank {
-		line += fmt.Sprintf("%s mm over %d teeth, ", short(s.Width), s.Teeth)
+	if g.nominal.inner {
+		band = 2 * p.spec.Card.Bore.Sigma
 	}
+	var readings []string
+	if s := g.Span(); s.OnFlank {
+		readings = append(readings, fmt.Sprintf("%s mm over %d teeth", short(s.Width), s.Teeth))
+	}
+	pinned := ""
 	if pins := g.Pins(); pins.Diameter > 0 {
 		where := "over"
 		if g.nominal.inner {
-			where, band = "between", 2*p.spec.Card.Bore.Sigma
+			where = "between"
 		}
-		line += fmt.Sprintf("%s mm %s pins of %s mm, ", short(pins.Over), where, check.Number(pins.Diameter))
+		readings = append(readings, fmt.Sprintf("%s mm %s pins of %s mm", short(pins.Over), where, check.Number(pins.Diameter)))
+		pinned = fmt.Sprintf(" or, %s pins, %s mm", where, short(p.pinBand(i, band)))
 	}
-	return line + fmt.Sprintf("%s mm at the tips, each within %s mm or, over pins, %s mm", short(g.TipReading()), short(band), short(p.pinBand(i, band)))
+	if g.sector == 0 {
+		readings = append(readings, short(g.TipReading())+" mm at the tips")
+	}
+	if len(readings) == 0 {
+		return p.spec.partName(i) + ": too few teeth for a caliper; lay the print on its drawing at true size"
+	}
+	return fmt.Sprintf("%s: %s, each within %s mm%s", p.spec.partName(i), strings.Join(readings, ", "), short(band), pinned)
 }
 
 // pinBand returns the band of a reading over pins for that of a span.

@@ -102,7 +102,7 @@ func (p *Pair) addCaliper(v map[string]any, i int) {
 	if g.nominal.inner {
 		band = 2 * p.spec.Card.Bore.Sigma
 	}
-	if !g.nominal.inner {
+	if g.Span().Teeth > 0 {
 		v["W"+n+"_nominal"], v["W"+n+"_band"] = full.span(g.x).Width, band
 		v["W"+n+"_touches_at"] = g.Span().Touching
 	}
@@ -112,7 +112,9 @@ func (p *Pair) addCaliper(v map[string]any, i int) {
 			v["M"+n+"_nominal"] = nominal.Over
 		}
 	}
-	v["tip"+n+"_reading"], v["tip"+n+"_band"] = g.TipReading(), band
+	if g.sector == 0 {
+		v["tip"+n+"_reading"], v["tip"+n+"_band"] = g.TipReading(), band
+	}
 	if c := p.correction(i); len(c.history) > 0 {
 		v["W"+n+"_correction"], v["readings"+n] = -c.span, c.history
 		if c.tipRead {

@@ -29,7 +29,7 @@ func (p *Pair) Findings() []check.Finding {
 		all = append(all, f)
 	}
 	for i := range p.gears {
-		if !p.contact.t[i].inner {
+		if p.gears[i].Span().Teeth > 0 {
 			all = append(all, p.saySpan(i))
 		}
 		all = append(all, p.sayChamfer(i), p.sayAllowance(i))

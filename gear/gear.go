@@ -58,11 +58,24 @@ func (g *Gear) TipThickness() float64 { return g.nominal.thickness(g.nominal.ra)
 // Undercut says whether the rack cuts into the involute.
 func (g *Gear) Undercut() bool { return g.nominal.cut }
 
-// Span returns the span measurement, thinning included.
-func (g *Gear) Span() Span { return g.nominal.span(g.x) }
+// Span returns the span measurement, thinning included; of a sector with fewer
+// teeth than that, and of an internal gear, it is zero.
+func (g *Gear) Span() Span {
+	s := g.nominal.span(g.x)
+	if g.sector > 0 && s.Teeth > g.sector {
+		return Span{}
+	}
+	return s
+}
 
-// Pins returns the measurement over pins, thinning included.
-func (g *Gear) Pins() Pins { return g.nominal.pins(g.x) }
+// Pins returns the measurement over pins, thinning included. A sector has no
+// spaces opposite each other: its measurement is zero.
+func (g *Gear) Pins() Pins {
+	if g.sector > 0 {
+		return Pins{}
+	}
+	return g.nominal.pins(g.x)
+}
 
 // FaceWidth returns b, the height of the teeth above the bed.
 func (g *Gear) FaceWidth() float64 { return g.body.face }

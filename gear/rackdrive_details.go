@@ -37,7 +37,9 @@ func (d *RackDrive) Details(part string) drawing.Details {
 	t.Row("Mating gear", "", fmt.Sprintf("%s, z %d", p.partName(0), p.Teeth[0]))
 	d.addMesh(&t)
 	line := drawing.Stroke{Kind: drawing.Centre, Curves: []geom.Curve{geom.Line{B: geom.Point{X: d.Length()}}}}
-	return drawing.Details{Tables: []drawing.Table{t}, Strokes: []drawing.Stroke{line}}
+	across := d.Length() / math.Max(2*float64(d.spec.Screws), 2) // through the first hole, else the middle
+	cut := &drawing.Cut{From: geom.Point{X: across, Y: d.bar.root - d.spec.Height}, To: geom.Point{X: across, Y: d.bar.tip}}
+	return drawing.Details{Tables: []drawing.Table{t}, Strokes: []drawing.Stroke{line}, Cut: cut}
 }
 
 // addMesh adds what pinion and rack share.

@@ -53,6 +53,24 @@ func TestSector(t *testing.T) {
 		t.Errorf("the sector has %g mm3 of %g", g.Part().Volume(), whole)
 	}
 
+	v := p.Values()
+	for _, key := range []string{"M2", "tip2_reading"} {
+		if _, ok := v[key]; ok {
+			t.Errorf("%s of a sector, which has nothing opposite its teeth", key)
+		}
+	}
+	if _, ok := v["W2"]; !ok || v["k2"] != 7 {
+		t.Errorf("span over %v teeth of a sector of 13", v["k2"])
+	}
+	if line := p.readingLine(1); strings.Contains(line, "pins") || strings.Contains(line, "tips") || !strings.Contains(line, "over 7 teeth") {
+		t.Errorf("reading of a sector: %s", line)
+	}
+	spec.Wheel.Sector = 5 // fewer than the span takes
+	short := mustPair(t, spec)
+	if _, ok := short.Values()["W2"]; ok || !strings.Contains(short.readingLine(1), "too few teeth") {
+		t.Errorf("span of five teeth: %s", short.readingLine(1))
+	}
+
 	spec.Wheel.Sector = 9
 	if f = finding(t, mustPair(t, spec), "lamp-wheel", "sector"); f.Verdict != check.Fail || f.Remedy != "teeth of the sector >= 12" {
 		t.Errorf("9 teeth: %s, %q", f.Verdict, f.Remedy)

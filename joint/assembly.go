@@ -106,7 +106,10 @@ func (j hornJoint) words() string {
 
 // assembly lists how the joint goes together, with its screws.
 func (t *turning) assembly() []string {
-	var lines []string
+	if t.plate == nil {
+		return t.pair.Assembly()
+	}
+	lines := t.pair.Readings()
 	say := func(format string, args ...any) { lines = append(lines, fmt.Sprintf(format, args...)) }
 	if t.ring != nil {
 		lines = append(lines, t.ring.Assembly()...)
