@@ -131,8 +131,11 @@ func follow(spec *PairSpec, p *Pair, f check.Finding) bool {
 	}
 	switch strings.Trim(word, " <>") {
 	case "x1", "x2":
-		spec.ShiftRule, spec.Shift = ShiftGiven, p.x
+		spec.ShiftRule, spec.Shift, spec.KeepShift = ShiftGiven, p.x, true
 		spec.Shift[int(word[1]-'1')] = value
+		if strings.Contains(rest, "and x2 =") {
+			spec.Shift[1] = p.x[0] + p.x[1] - value
+		}
 	case "z1", "z2":
 		spec.Teeth[int(word[1]-'1')] = int(value)
 	case "module":
@@ -140,7 +143,7 @@ func follow(spec *PairSpec, p *Pair, f check.Finding) bool {
 	case "backlash":
 		spec.Backlash = value
 	case "tip alteration":
-		spec.TipAlteration = value
+		spec.KeepTips, spec.TipAlteration = true, value
 	case "centre distance":
 		spec.CentreDistance = value
 	case "face width":

@@ -111,9 +111,9 @@ func (t tooth) innerFillet(turn float64) (p, dp geom.Point) {
 // gears reach beyond where the mate's tip works: negative where a tip meets a
 // fillet.
 func (c contact) internalFillets() float64 {
-	pinion := -c.t[0].rb // a tip beyond the tangent point
-	if c.start >= 0 {
-		pinion = c.active(0)/2 - c.t[0].form()
+	pinion := c.active(0)/2 - c.t[0].form()
+	if c.start < 0 { // a tip beyond the tangent point
+		pinion = c.start + c.t[0].rb - c.t[0].form()
 	}
 	return math.Min(pinion, c.t[1].form()-c.active(1)/2)
 }

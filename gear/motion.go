@@ -271,9 +271,12 @@ func (p *Pair) sayMotion() []check.Finding {
 func (p *Pair) motionRemedy() string {
 	far := 2 * p.spec.ChordError
 	remedy, ok := p.firstCure(
-		[]knob{p.backlashKnob(), p.tipKnob(), p.distanceKnob(), p.shiftKnob(0, true), p.shiftKnob(1, true), p.shiftKnob(0, false), p.shiftKnob(1, false), p.teethKnob(0)},
+		[]knob{p.backlashKnob(), p.tipKnob(), p.distanceKnob(), p.shiftKnob(0, true), p.shiftKnob(1, true), p.shiftKnob(0, false), p.shiftKnob(1, false), p.teethKnob(0), p.teethKnob(1)},
 		func(s solution) bool {
 			c := s.contact
+			if c.sign < 0 && c.trochoid() < 0.002 { // tips that pass by less touch as polygons
+				return false
+			}
 			return c.normalBacklash() > far && math.Min(c.tipClearance(0), c.tipClearance(1)) > far && c.interference() > far
 		})
 	if !ok {

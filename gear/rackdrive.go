@@ -131,7 +131,7 @@ func (d *RackDrive) name() string {
 func (d *RackDrive) makeRack() error {
 	p, card := d.spec.Pair, d.spec.Pair.Card
 	pitch := d.bar.pitch
-	if err := check.InRange("travel", d.spec.Travel, "mm", pitch, geom.Extent-10*pitch, "give how far the rack moves from end to end"); err != nil {
+	if err := check.InRange("travel", d.spec.Travel, "mm", ceilTo(pitch), math.Floor(geom.Extent-10*pitch), "give how far the rack moves from end to end"); err != nil {
 		return err
 	}
 	d.teeth = int(math.Ceil(d.spec.Travel/pitch+d.ContactRatio())) + 1

@@ -119,7 +119,7 @@ func (d *RackDrive) sayMesh() []check.Finding {
 	judge("tooth-size", "", m, check.Limit{Caution: 2.5 * bead, Fail: check.None}, "module >= "+check.Number(ceilTo(2.5*bead))+" mm")
 	judge("tip-clearance", pinion, a-d.bar.tip-t.rf, clear, "")
 	judge("tip-clearance", d.name(), a-t.ra-d.bar.root, clear, "")
-	judge("tip-thickness", pinion, t.thickness(t.ra), tip, "")
+	judge("tip-thickness", pinion, t.thickness(t.ra), tip, d.tipRemedy(tip.Caution))
 	judge("tip-thickness", d.name(), d.bar.tipWidth(), tip, "")
 	return append(all, d.sayUndercut(shift))
 }
@@ -131,6 +131,28 @@ func (d *RackDrive) sayUndercut(shift string) check.Finding {
 	f := j.finding(shift)
 	f.Part = d.spec.Pair.partName(0)
 	return f
+}
+
+// tipRemedy is the largest shift free of undercut with which the pinion's tip is
+// as thick as wanted, or the least number of teeth with which there is one.
+func (d *RackDrive) tipRemedy(wanted float64) string {
+	p, x := d.spec.Pair, d.pair.x[0]
+	thick := func(z int, x float64) bool {
+		t := newTooth(z, p.Module, p.PressureAngle, x, p.Rack, d.pair.thin, 0)
+		return t.thickness(t.ra) >= wanted
+	}
+	for z := p.Teeth[0]; z <= p.Teeth[0]+60; z++ {
+		least := LeastShift(z, p.PressureAngle, p.Rack)
+		if z > p.Teeth[0] && thick(z, math.Max(x, least)) {
+			return fmt.Sprintf("z1 >= %d", z)
+		}
+		for v := math.Floor(x*100-0.01) / 100; z == p.Teeth[0] && v >= least; v = math.Round(v*100-1) / 100 {
+			if thick(z, v) {
+				return "x1 <= " + check.Number(v)
+			}
+		}
+	}
+	return ""
 }
 
 // backlashRemedy is the backlash that keeps its floor with the rack as near as

@@ -2,6 +2,7 @@ package gear
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -224,6 +225,45 @@ func TestRackRemediesCure(t *testing.T) {
 	spec.Pair.Shift[0] = 0.299
 	if f = of(spec, "undercut"); f.Verdict != check.Pass {
 		t.Errorf("with the shift asked for: %s %g", f.Verdict, f.Value)
+	}
+}
+
+// A tip too thin for two beads names the shift or the teeth that make it thick
+// enough: 24 teeth with a shift of 0.5 take a smaller one, 12 need more teeth.
+func TestRackTipRemedyCures(t *testing.T) {
+	for _, q := range []struct {
+		z    int
+		x    float64
+		form string
+	}{{24, 0.5, "x1 <= %g"}, {12, 0.3, "z1 >= %g"}} {
+		spec := rackSpec(q.z)
+		spec.Pair.Shift[0] = q.x
+		tip := func() check.Finding {
+			d, err := NewRackDrive(spec)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, f := range d.Findings() {
+				if f.Check == "tip-thickness" && f.Part == "lamp-pinion" {
+					return f
+				}
+			}
+			t.Fatal("no finding")
+			return check.Finding{}
+		}
+		f := tip()
+		var value float64
+		if _, err := fmt.Sscanf(f.Remedy, q.form, &value); err != nil || f.Verdict != check.Caution {
+			t.Fatalf("z %d: %s, %q", q.z, f.Verdict, f.Remedy)
+		}
+		if strings.HasPrefix(q.form, "x1") {
+			spec.Pair.Shift[0] = value
+		} else {
+			spec.Pair.Teeth[0] = int(value)
+		}
+		if f = tip(); f.Verdict != check.Pass {
+			t.Errorf("z %d, then: %s at %g", q.z, f.Verdict, f.Value)
+		}
 	}
 }
 

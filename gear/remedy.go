@@ -30,21 +30,26 @@ func (s solution) remedy(j judgement) string {
 	return s.advice(j)
 }
 
-// failures tells for each tooth rule, in order, whether it fails.
-type failures []bool
+// failures tells for each tooth rule, in order, by how much it fails: 0 where it
+// does not.
+type failures []float64
 
 func (s solution) failures() failures {
 	var all failures
 	for _, j := range s.toothRules() {
-		all = append(all, s.judge(j).verdict() == check.Fail)
+		short := 0.0
+		if j = s.judge(j); j.verdict() == check.Fail {
+			short = math.Max(math.Abs(j.value-j.limit.Fail), math.SmallestNonzeroFloat64)
+		}
+		all = append(all, short)
 	}
 	return all
 }
 
-// beyond says whether something fails that did not before.
+// beyond says whether something fails that did not before, or by more.
 func (f failures) beyond(before failures) bool {
-	for i, failed := range f {
-		if failed && !before[i] {
+	for i, short := range f {
+		if short > before[i]+1e-9 || short > 0 && before[i] == 0 {
 			return true
 		}
 	}
@@ -88,13 +93,16 @@ func (s solution) knobs(j judgement) []knob {
 		return []knob{s.shiftKnob(j.gear, true), s.teethKnob(j.gear)}
 	case "tip-thickness":
 		return []knob{s.shiftKnob(j.gear, false), s.teethKnob(j.gear), s.moduleKnob()}
+	case "interference", "internal-involute":
+		if s.contact.sign < 0 {
+			return []knob{s.oppositeShiftsKnob(), s.tipKnob(), s.teethKnob(1)}
+		}
+		return []knob{s.shiftKnob(0, true), s.shiftKnob(1, true), s.shiftKnob(larger, false), s.teethKnob(0)}
 	case "tip-clearance":
 		return []knob{s.tipKnob(), s.distanceKnob(), s.shiftKnob(larger, false)}
 	case "contact-ratio":
 		return []knob{s.shiftKnob(0, true), s.shiftKnob(larger, false), s.teethKnob(0), s.teethKnob(1)}
-	case "interference":
-		return []knob{s.shiftKnob(0, true), s.shiftKnob(1, true), s.shiftKnob(larger, false), s.teethKnob(0)}
-	case "internal-involute", "trochoid", "trimming":
+	case "trochoid", "trimming":
 		return []knob{s.teethKnob(1), s.tipKnob()}
 	case "lost-motion":
 		return []knob{s.lessBacklashKnob()}
@@ -159,11 +167,28 @@ func (s solution) moduleKnob() knob {
 	return k
 }
 
+// oppositeShiftsKnob moves the shifts of an internal pair apart in steps of 0.01
+// and keeps their sum, and with it the centre distance.
+func (s solution) oppositeShiftsKnob() knob {
+	sum := s.x[0] + s.x[1]
+	k := knob{form: "x1 >= %s, and x2 = " + check.Number(sum) + " - x1"}
+	if math.Abs(sum) < 1e-9 {
+		k.form = "x1 >= %s, and x2 = -x1"
+	}
+	for v := math.Ceil(s.x[0]*100+0.01) / 100; v <= 1.2; v = math.Round(v*100+1) / 100 {
+		k.values = append(k.values, v)
+	}
+	k.turn = func(spec *PairSpec, v float64) {
+		spec.ShiftRule, spec.Shift, spec.KeepShift = ShiftGiven, [2]float64{v, sum - v}, true
+	}
+	return k
+}
+
 // tipKnob shortens both tips in steps of 0.01 modules where the user gave their
-// alteration.
+// alteration, or the pair is an internal one.
 func (s solution) tipKnob() knob {
-	k := knob{form: "tip alteration <= %s", turn: func(spec *PairSpec, v float64) { spec.TipAlteration = v }}
-	if !s.spec.KeepTips {
+	k := knob{form: "tip alteration <= %s", turn: func(spec *PairSpec, v float64) { spec.KeepTips, spec.TipAlteration = true, v }}
+	if !s.spec.KeepTips && s.contact.sign > 0 {
 		return k
 	}
 	for v := math.Floor(s.k*100-0.01) / 100; v >= -0.5; v = math.Round(v*100-1) / 100 {

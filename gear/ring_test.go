@@ -131,6 +131,56 @@ func TestInternalMeasuredAgainstComputed(t *testing.T) {
 	}
 }
 
+// An internal pair that fails names a number for each failure, and whoever takes
+// it sees that failure gone and no new one.
+func TestInternalRemediesCure(t *testing.T) {
+	forms := map[string]bool{}
+	for _, q := range []struct {
+		z1, z2 int
+		x      [2]float64
+	}{
+		{20, 40, [2]float64{}}, {24, 60, [2]float64{0.3, -0.3}}, {40, 46, [2]float64{}}, {18, 72, [2]float64{}}, {12, 40, [2]float64{0.3, 0}},
+	} {
+		spec := bareSpec(q.z1, -q.z2)
+		spec.Shift = q.x
+		p := mustPair(t, spec)
+		failed := map[string]bool{}
+		for _, f := range p.Findings() {
+			failed[f.Check+f.Part] = f.Verdict == check.Fail
+		}
+		for _, f := range p.Findings() {
+			if f.Verdict != check.Fail {
+				continue
+			}
+			cured := spec
+			if !follow(&cured, p, f) {
+				t.Errorf("%d/%d %s: remedy %q is no number", q.z1, q.z2, f.Check, f.Remedy)
+				continue
+			}
+			forms[strings.Fields(f.Remedy)[0]] = true
+			for _, after := range mustPair(t, cured).Findings() {
+				if key := after.Check + after.Part; after.Verdict == check.Fail && (key == f.Check+f.Part || !failed[key]) {
+					t.Errorf("%d/%d %s, %q: then %s fails at %g", q.z1, q.z2, f.Check, f.Remedy, after.Check, after.Value)
+				}
+			}
+		}
+	}
+	if !forms["x1"] || !forms["tip"] {
+		t.Errorf("remedies of these forms only: %v", forms)
+	}
+}
+
+// No balance of sliding is sought where both flanks curve the same way.
+func TestInternalPairIsNotBalanced(t *testing.T) {
+	spec := ringSpec(24, 60)
+	spec.ShiftRule = ShiftBalanced
+	_, err := NewPair(spec)
+	var field *check.FieldError
+	if !errors.As(err, &field) || field.Field != "shift rule" || field.Text != "balanced" || field.Remedy == "" {
+		t.Errorf("got %v", err)
+	}
+}
+
 func TestRingRefuses(t *testing.T) {
 	for _, test := range []struct {
 		field  string

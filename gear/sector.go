@@ -21,6 +21,13 @@ func (s PairSpec) kept(i int) int {
 	return abs(s.Teeth[i])
 }
 
+// leastKept is the fewest teeth of a sector (design choice).
+const leastKept = 5
+
+// mostKept returns the most teeth that a sector of gear i may have: with more the
+// whole gear is no trouble.
+func (s PairSpec) mostKept(i int) int { return int(0.8 * float64(abs(s.Teeth[i]))) }
+
 func abs(n int) int { return max(n, -n) }
 
 // validateSector refuses sectors that leave no body.
@@ -33,8 +40,7 @@ func (s PairSpec) validateSector(i int) error {
 	if s.Teeth[i] < 0 {
 		return &check.FieldError{Field: "teeth of the sector of " + part, Value: float64(b.Sector), Reason: "is not made of an internal gear", Remedy: "leave the sector out"}
 	}
-	most := int(0.8 * float64(s.Teeth[i]))
-	if err := check.InRange("teeth of the sector of "+part, float64(b.Sector), "", 5, float64(most), "leave the sector out for a whole gear"); err != nil {
+	if err := check.InRange("teeth of the sector of "+part, float64(b.Sector), "", leastKept, float64(s.mostKept(i)), "leave the sector out for a whole gear"); err != nil {
 		return err
 	}
 	root := s.Module * (float64(s.Teeth[i]) - 2*s.Rack.dedendum())
@@ -79,8 +85,7 @@ func (b Body) hubDiameter(root float64) float64 {
 	return sectorHub * root
 }
 
-// saySectorTeeth tells whether a sector has the teeth that its swing needs: those
-// that pass, those in contact at either end, and one to spare.
+// saySectorTeeth tells whether a sector has the teeth that its swing needs.
 func (p *Pair) saySectorTeeth(i int) (check.Finding, bool) { return p.sayKept(i, p.contact.ratio()) }
 
 // sayKept is saySectorTeeth for a contact ratio.
@@ -90,10 +95,16 @@ func (p *Pair) sayKept(i int, ratio float64) (check.Finding, bool) {
 		return check.Finding{}, false
 	}
 	f := rule("sector").Say(check.Note, float64(kept), "", "give the motion, so that the teeth of the sector can be counted")
-	if swing := p.spec.Loading.Swing; swing > 0 {
-		need := int(math.Ceil(float64(p.contact.t[1].z)*swing/(2*math.Pi)+ratio-1e-9)) + 1
+	if p.spec.Loading.Swing > 0 {
+		need := p.sectorNeed(ratio)
 		f = rule("sector").Judge(float64(kept), check.Limit{Caution: check.None, Fail: float64(need)}, fmt.Sprintf("teeth of the sector >= %d", need))
 	}
 	f.Part = p.spec.partName(i)
 	return f, true
+}
+
+// sectorNeed returns the teeth that a sector needs for the swing: those that pass,
+// those in contact at either end, and one to spare.
+func (p *Pair) sectorNeed(ratio float64) int {
+	return int(math.Ceil(float64(p.contact.t[1].z)*p.spec.Loading.Swing/(2*math.Pi)+ratio-1e-9)) + 1
 }

@@ -84,7 +84,7 @@ func (s PairSpec) shifts() ([2]float64, error) {
 // undercut is chosen, as little of it as the sum asks; balanced is refused.
 func (s PairSpec) internalShifts() ([2]float64, error) {
 	if s.ShiftRule == ShiftBalanced {
-		return [2]float64{}, &check.FieldError{Field: "shift rule", Text: "balanced", Reason: "is for external pairs only", Remedy: "give the shifts, or have them chosen"}
+		return [2]float64{}, &check.FieldError{Field: "shift rule", Text: "balanced", Reason: "is for external pairs only", Remedy: "give the shifts, or choose for the least one free of undercut"}
 	}
 	if s.ShiftRule == ShiftGiven && (s.CentreDistance == 0 || s.keepsShift()) {
 		return s.Shift, nil
@@ -158,7 +158,7 @@ func (s PairSpec) distanceFor(sum float64) float64 {
 func (s PairSpec) workingAngle(a float64) (float64, error) {
 	const degree = math.Pi / 180
 	base := s.referenceDistance() * math.Cos(s.PressureAngle)
-	lo, hi := base/math.Cos(5*degree), base/math.Cos(45*degree)
+	lo, hi := ceilTo(base/math.Cos(5*degree)), math.Floor(base/math.Cos(45*degree)*100)/100
 	if err := check.InRange("centre distance", a, "mm", lo, hi, "use about "+check.Number(s.referenceDistance())+" mm for this module and these teeth"); err != nil {
 		return 0, err
 	}

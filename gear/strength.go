@@ -202,6 +202,9 @@ func (p *Pair) saySector(i int) (check.Finding, bool) {
 	if 2*used <= z {
 		f.Verdict = check.Note
 		f.Remedy = fmt.Sprintf("mark the working sector; at service move the gear on by %d teeth: it has %d such sectors", used, z/used)
+		if need := p.sectorNeed(p.contact.ratio()); p.gears[i].sector == 0 && !p.contact.t[i].inner && need <= p.spec.mostKept(i) {
+			f.Remedy += fmt.Sprintf("; or make it a sector of %d teeth", max(need, leastKept))
+		}
 	}
 	return f, true
 }

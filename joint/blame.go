@@ -99,6 +99,7 @@ func keysOf() map[string][]string {
 	return map[string][]string{
 		"number of teeth":                 {"teeth", "ratio"},
 		"profile shift":                   {"shift", "centre_distance"},
+		"shift rule":                      {"shift"},
 		"tip diameter":                    {"teeth", "shift"},
 		"bolt count":                      {"screw_count"},
 		"pilot hole":                      {"screw_size"},

@@ -42,3 +42,12 @@ func (r RackDrive) pair() Gears {
 		Pinion: r.Pinion, Wheel: Gear{Material: r.RackMaterial},
 	}
 }
+
+// OnRack returns a pair with a rack of the travel in mm in the wheel's place.
+func OnRack(g Gears, travel float64) RackDrive {
+	return RackDrive{
+		Servo: g.Servo, Module: g.Module, Teeth: g.Teeth[0], Shift: g.Shift, Backlash: g.Backlash,
+		FaceWidth: g.FaceWidth, PressureAngleDeg: g.PressureAngleDeg, Material: g.Material, Pinion: g.Pinion,
+		Travel: travel, Law: "cosine",
+	}
+}

@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"fmt"
 	"math"
 
 	"pintle/bearing"
@@ -35,14 +36,15 @@ func (b *builder) addGears() error {
 	return nil
 }
 
-// onPlate refuses an internal pair on a plate, which puts servo and bearing side
-// by side.
+// onPlate refuses an internal pair on a plate, whose ring carries a wheel by its
+// journal.
 func (b *builder) onPlate(t *turning) error {
 	for _, name := range sorted(b.file.Plates) {
 		if b.file.Plates[name].Gears == t.name && t.table.Teeth[1] < 0 {
 			return b.file.Blame("plate."+name, &check.FieldError{
-				Field: "gears", Text: t.name, Reason: "is an internal pair, and no plate is made for one",
-				Remedy: "leave the plate out, or use an external wheel",
+				Field: "gears", Text: t.name, Reason: "is an internal pair: its wheel is a rim without a journal, and no bearing on a plate carries it",
+				Remedy: fmt.Sprintf("leave the plate out, screw the rim to what turns (bolt_circle) and put the servo about %s mm from the axis it turns about; or make the wheel external: teeth = [%d, %d]",
+					check.Number(math.Abs(t.table.Module*float64(t.table.Teeth[0]+t.table.Teeth[1])/2)), t.table.Teeth[0], -t.table.Teeth[1]),
 			})
 		}
 	}

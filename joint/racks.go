@@ -66,6 +66,9 @@ func (b *builder) addRack(name string, r RackDrive) error {
 func (b *builder) driveRack(name string, r RackDrive) error {
 	servo, known := b.file.Servos[r.Servo]
 	at := "rack." + name
+	if r.Servo == "" && r.Time == 0 {
+		return nil // a drive on its own: nothing of a servo was asked for
+	}
 	if !known || r.Time == 0 {
 		b.find(at, ruleUnchecked.Say(check.Caution, 0, "servo or time is not said: travel, torque and speed of the servo are not checked",
 			"add servo = \"NAME\" with its [servo.NAME] table, and time = ... in s"))
