@@ -63,7 +63,11 @@ func (p *Pair) sayHunting() check.Finding {
 	if divisor > 1 {
 		v = check.Note
 	}
-	return rule("hunting").Say(v, float64(divisor), fmt.Sprintf("the same two teeth meet again after %d turns of the pinion", turns), "")
+	after := fmt.Sprintf("%d turns", turns)
+	if turns == 1 {
+		after = "each turn"
+	}
+	return rule("hunting").Say(v, float64(divisor), "the same two teeth meet again after "+after+" of the pinion", "")
 }
 
 func (p *Pair) sayFaceWidth() check.Finding {

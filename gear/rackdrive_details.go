@@ -71,6 +71,7 @@ func (d *RackDrive) Assembly() []string {
 	if f, ok := d.saySpline(); ok && f.Remedy != "" {
 		lines = append(lines, f.Remedy)
 	}
+	lines = append(lines, d.Pinion().Assembly()...)
 	return append(lines, fmt.Sprintf(
 		"guide the rack so that its back runs %s mm from the pinion's axis; with the pinion held still the rack should slide freely by %s mm: pinch a strip of paper of 0.1 mm in the mesh, push together, fasten, and turn the strip out",
 		short(d.AxisDistance()+d.backToLine()), short(d.spec.Pair.Backlash)))

@@ -106,10 +106,14 @@ func (j hornJoint) words() string {
 
 // assembly lists how the joint goes together, with its screws.
 func (t *turning) assembly() []string {
-	if t.plate == nil {
-		return t.pair.Assembly()
-	}
 	lines := t.pair.Readings()
+	if t.plate == nil {
+		lines = t.pair.Assembly()
+		if t.table.Wheel.BoltCircle > 0 {
+			lines = append(lines, t.tableWords())
+		}
+		return lines
+	}
 	say := func(format string, args ...any) { lines = append(lines, fmt.Sprintf(format, args...)) }
 	if t.ring != nil {
 		lines = append(lines, t.ring.Assembly()...)

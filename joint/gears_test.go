@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"errors"
 	"math"
 	"os"
 	"strings"
@@ -144,7 +145,9 @@ func TestInternalAndSectorFromFile(t *testing.T) {
 		}
 	}
 	file := read(t, "[28, 36]", "[24, -60]")
-	if _, err := Design(file, Options{}); err == nil || !strings.Contains(err.Error(), "internal pair") {
+	_, err := Design(file, Options{})
+	var placed *InputError
+	if !errors.As(err, &placed) || placed.Key != "plate.lamp.gears" || !strings.Contains(placed.Remedy, "27 mm from the axis") || !strings.Contains(placed.Remedy, "teeth = [24, 60]") {
 		t.Errorf("an internal pair on a plate: %v", err)
 	}
 }
