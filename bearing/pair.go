@@ -85,7 +85,7 @@ func ShareLoad(b Bearing, l Load) (here, second Forces) {
 func checkPair(b Bearing, l Load, limits check.Limits) []check.Finding {
 	here, second := ShareLoad(b, l)
 	found := []check.Finding{pairDirection(b, l, limits), span(b, l, limits)}
-	if b.Kind == Tapered && l.Second.Kind == Tapered {
+	if b.Kind == Tapered && l.Second.Kind == Tapered && ConeSpacer(b, l) >= 0 {
 		found = append(found, endPlayRule.Say(check.Note, 0, fmt.Sprintf("0.02 to 0.1 mm of end play at slow speed, or a drag that the hand just feels; a spacer of %s mm between the cones leaves none", check.Number(ConeSpacer(b, l))),
 			"set the nut and lock it; the printed seats settle: set it again after 24 hours"))
 	}
@@ -136,7 +136,14 @@ func span(b Bearing, l Load, limits check.Limits) check.Finding {
 	rule.Limit = check.Limit{Caution: b.MeanDiameter(), Fail: 1}
 	limit := limits.Of(rule)
 	between := LoadSpan(b, l)
-	f := rule.Judge(round(between), limit, fmt.Sprintf("span >= %s mm, or set the bearings back to back", ceil(l.Span+strict(check.AtLeast, limit)-between, 0.1)))
+	needs := l.Span + strict(check.AtLeast, limit) - between
+	if l.FaceToFace { // both bearings stand between the shoulders
+		needs = max(needs, b.Width+l.Second.Width)
+	}
+	f := rule.Judge(round(between), limit, fmt.Sprintf("span >= %s mm, or set the bearings back to back", ceil(needs, 0.1)))
+	if both := b.Width + l.Second.Width; l.FaceToFace && l.Span < both {
+		f = rule.Say(check.Fail, round(between), "", fmt.Sprintf("span >= %s mm: the two bearings do not fit between their shoulders", ceil(needs, 0.1)))
+	}
 	f.Detail = fmt.Sprintf("outer rings %s mm apart, load centres %s mm from their back faces", check.Number(l.Span), check.Number(b.loadCentre())+" and "+check.Number(l.Second.loadCentre()))
 	return f
 }

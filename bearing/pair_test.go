@@ -174,3 +174,27 @@ func TestPairValuesAreFinite(t *testing.T) {
 		}
 	}
 }
+
+// Face to face both bearings stand between the shoulders: 26.5 mm of two 30203 do
+// not fit 20 mm, whatever the load centres say; a spacer is then not told.
+func TestBearingsFitBetweenTheirShoulders(t *testing.T) {
+	b := find(t, "30203")
+	for _, test := range []struct {
+		span   float64
+		fits   bool
+		spacer bool
+	}{{20, false, false}, {60, true, true}} {
+		found := bearing.CheckLoad(b, bearing.Load{Axial: 10, Second: &b, Span: test.span, FaceToFace: true}, nil)
+		spacer := false
+		for _, f := range found {
+			spacer = spacer || f.Check == "end-play"
+		}
+		f := finding(t, found, "bearing-span")
+		if fits := f.Verdict != check.Fail; fits != test.fits || spacer != test.spacer {
+			t.Errorf("%v mm: %+v, spacer told %v", test.span, f, spacer)
+		}
+		if !test.fits && !strings.HasPrefix(f.Remedy, "span >= 47.5 mm") { // 19 of two load centres more than d_m = 28.5
+			t.Errorf("%v mm: %q", test.span, f.Remedy)
+		}
+	}
+}

@@ -152,35 +152,6 @@ func Nearest(bore, outside, width float64) (Bearing, float64) {
 	return best, least
 }
 
-// Search returns the rows that a text asks for: sizes such as "8x22x7" (within
-// 0.3 mm), a kind, or part of a designation; all rows for an empty text.
-func Search(text string) []Bearing {
-	text = strings.ToLower(strings.TrimSpace(text))
-	sizes, isSizes := parseSizes(text)
-	var found []Bearing
-	for _, b := range rows() {
-		switch {
-		case isSizes && within(b, sizes, 0.3),
-			!isSizes && strings.Contains(strings.ToLower(b.Designation), text),
-			!isSizes && strings.Contains(string(b.Kind), text):
-			found = append(found, b)
-		}
-	}
-	if one, ok := Find(text); ok && len(found) == 0 {
-		found = append(found, one)
-	}
-	return found
-}
-
-func within(b Bearing, sizes []float64, tol float64) bool {
-	for i, have := range []float64{b.Bore, b.Outside, b.Width}[:len(sizes)] {
-		if math.Abs(sizes[i]-have) > tol {
-			return false
-		}
-	}
-	return true
-}
-
 // parseSizes reads two or three lengths in mm joined by x.
 func parseSizes(text string) ([]float64, bool) {
 	words := strings.Split(strings.ReplaceAll(text, "×", "x"), "x")

@@ -161,33 +161,6 @@ func TestNearest(t *testing.T) {
 	}
 }
 
-func TestSearch(t *testing.T) {
-	for _, test := range []struct {
-		text  string
-		want  string
-		count int
-	}{
-		{"", "", len(bearing.All())},
-		{"8x22x7", "608", 1},
-		{"17x40", "30203", 3}, // with 6203 and 32203
-		{"608-2RS", "608", 1},
-		{"tapered", "30203", 54},
-		{"99x99x9", "", 0},
-	} {
-		found := bearing.Search(test.text)
-		var names []string
-		for _, b := range found {
-			names = append(names, b.Designation)
-		}
-		if test.want != "" && !strings.Contains(" "+strings.Join(names, " ")+" ", " "+test.want+" ") {
-			t.Errorf("Search(%q) = %v, want %s among them", test.text, names, test.want)
-		}
-		if len(found) != test.count {
-			t.Errorf("Search(%q): %d rows, want %d", test.text, len(found), test.count)
-		}
-	}
-}
-
 func TestNamed(t *testing.T) {
 	if b, err := bearing.Named("8x22x7"); err != nil || b.Designation != "608" || !b.Measured {
 		t.Errorf("Named(8x22x7) = %+v, %v", b, err)

@@ -47,7 +47,7 @@ func SearchBearings(text string) ([]bearing.Bearing, *bearing.Bearing, error) {
 	case len(found) > 0:
 		return found, nil, nil
 	case isSizes:
-		return nil, &wanted.sorted()[0], nil
+		return nil, &wanted.sorted()[0], wanted.inInches(text)
 	}
 	return nil, nearestBearing(text), nil
 }
@@ -131,6 +131,24 @@ func readSizes(text string, parts []string, to ...*float64) error {
 		*to[i] = size
 	}
 	return nil
+}
+
+// inInches returns a *check.FieldError for sizes that are no bearing's in mm, but
+// one's in inches.
+func (w bearingSizes) inInches(text string) error {
+	const perInch = 25.4
+	in := w
+	for _, size := range []*float64{&in.bore, &in.outside, &in.width, &in.either} {
+		*size *= perInch
+	}
+	row := in.sorted()[0]
+	if in.off(row) > in.tolerance {
+		return nil
+	}
+	return &check.FieldError{
+		Field: "bearing", Text: text, Reason: fmt.Sprintf("matches nothing in mm, but in inches a %s", row.Designation),
+		Remedy: "write the unit: 0.25in x 0.625in",
+	}
 }
 
 // off returns the largest difference of a row from what is wanted, in mm.

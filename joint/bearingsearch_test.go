@@ -95,7 +95,7 @@ func TestSearchBearingsFindsNone(t *testing.T) {
 			t.Errorf("%s: nearest %s, want %q", test.text, nearest.Designation, test.nearest)
 		}
 	}
-	for _, text := range []string{"8x22,5x7", "8x22furlong", "1x2x3x4", "about eight", "bore -3", "8xx7", "0x22"} {
+	for _, text := range []string{"8x22,5x7", "8x22furlong", "1x2x3x4", "about eight", "bore -3", "8xx7", "0x22", "0.315x0.866", "bore 0.25"} {
 		_, _, err := joint.SearchBearings(text)
 		var read *quantity.Error
 		var field *check.FieldError
