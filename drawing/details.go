@@ -8,6 +8,8 @@ import "pintle/geom"
 type Details struct {
 	Dimensions []Dimension // the sizes that matter; they take the place of what would be read
 	Strokes    []Stroke    // more lines in the plan: axes, pitch circles
+	InSection  []Stroke    // more lines in the section
+	As         *geom.Part  // drawn in place of the part, whose cross holes stand in steps; nil for the part
 	Toothed    *Toothed    // drawn without its teeth (ISO 2203)
 	Cut        *Cut        // where the section goes; nil for along x through the origin
 	Tables     []Table

@@ -77,10 +77,14 @@ type Stroke struct {
 // diameter drawn with an allowance gets its wanted size and tolerance. The sheet
 // has no title block yet.
 func OfPart(part geom.Part, details Details, allowances []Allowance) Sheet {
+	if details.As != nil {
+		part = *details.As
+	}
 	cut := details.cut(part)
 	section := SectionOf(part, cut, details.Toothed)
 	plan := PlanOf(part, details.Toothed, details.Strokes...)
 	plan.Cut = &cut
+	section.Strokes = append(section.Strokes, details.InSection...)
 	section.Title = "A-A"
 	for _, d := range read(part, section, details) {
 		d = d.allowed(allowances)

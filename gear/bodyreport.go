@@ -2,7 +2,10 @@ package gear
 
 import (
 	"fmt"
+	"slices"
 	"strings"
+
+	"pintle/geom"
 )
 
 // addBodies adds the sizes of both bodies to the report's values: mm, and grams
@@ -27,9 +30,29 @@ func (p *Pair) addBodies(v map[string]any) {
 // together, one sentence a line.
 func (g *Gear) Assembly() []string { return g.body.steps }
 
+// drawnAs returns the gear without the steps of its cross holes, or nil where it
+// has none.
+func (g *Gear) drawnAs() *geom.Part {
+	plain := g.body
+	plain.cuts = nil
+	for _, c := range g.body.cuts {
+		if slot, ok := c.(geom.Slot); ok {
+			plain.cuts = append(plain.cuts, slot)
+		}
+	}
+	if len(plain.cuts) == len(g.body.cuts) {
+		return nil
+	}
+	part, err := plain.made(plain.slabs(g.drawn, plain.chamfer, plain.relief))
+	if err != nil {
+		return nil // it is then drawn as it is printed
+	}
+	return &part
+}
+
 // notes are the body's own lines on its drawing.
 func (s *structure) notes() []string {
-	var notes []string
+	notes := slices.Clone(s.noted)
 	if s.topHoles > 0 {
 		notes = append(notes, fmt.Sprintf("edges of teeth %.2f, of holes %.2f × 45° on the face away from the bed", s.topTeeth, s.topHoles))
 	}

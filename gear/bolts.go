@@ -1,6 +1,7 @@
 package gear
 
 import (
+	"fmt"
 	"math"
 
 	"pintle/check"
@@ -128,15 +129,20 @@ func hexagon(at geom.Point, across, turn float64) geom.Contour {
 	return geom.NewContour(curves, geom.ChordFlank)
 }
 
+// dimBolts dimensions what the circles of the holes do not show.
 func (s *structure) dimBolts(b BoltCircle, p bolt) {
-	at := geom.Point{X: b.Diameter / 2}
-	s.dims = append(s.dims,
-		drawing.Circle(geom.Point{}, b.Diameter).Saying("bolt circle"),
-		drawing.Circle(at, p.bore.Drawn).Measuring(p.bore.Wanted).Times(b.Count).Saying(b.Screw.Size+" "+p.Kind))
+	said := fmt.Sprintf("%d × %s, %s", b.Count, b.Screw.Size, p.Kind)
 	if p.Recess > 0 {
-		s.dims = append(s.dims,
-			drawing.Circle(at, p.recess.Drawn).Measuring(p.recess.Wanted).Times(b.Count).Saying(p.Kind),
-			drawing.Heights(b.Diameter/2, s.face-p.Depth, s.face).Saying("deep"))
+		said += fmt.Sprintf(" %s × %s deep", check.Number(p.Recess), check.Number(p.Depth))
+	}
+	s.noted = append(s.noted, said+" on a bolt circle of "+check.Number(b.Diameter)+" mm")
+	if p.Kind == fit.Nut {
+		half := geom.Point{Y: p.recess.Drawn / 2}
+		at := geom.Point{X: b.Diameter / 2}
+		s.dims = append(s.dims, drawing.Between(at.Sub(half), at.Add(half)).Measuring(p.recess.Wanted).Times(b.Count).Saying("across the flats"))
+	}
+	if p.Recess > 0 {
+		s.dims = append(s.dims, drawing.Heights(b.Diameter/2, s.face-p.Depth, s.face).Saying("deep"))
 	}
 	s.values["bolt_circle"], s.values["bolt_hole"] = b.Diameter, p.Bore
 }

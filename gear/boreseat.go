@@ -59,12 +59,16 @@ func (s *structure) addSeat(b Seat) error {
 		s.slopes = append(s.slopes, slope{z(b.MouthFoot), z(b.Top), b.Bore, b.Mouth})
 	}
 	s.around = math.Max(s.around, reach)
+	wanted := b.Outside
 	for _, f := range b.Fits {
 		f.Part = s.part
+		if f.Feature == "seat" {
+			wanted = f.Wanted
+		}
 		s.fits = append(s.fits, f)
 	}
 	s.values["bearing_outside"], s.values["seat_shoulder"] = b.Outside, z(b.ShoulderTop)
-	s.dims = append(s.dims, drawing.Turned(b.Bore.Diameter(), s.height).Measuring(b.Outside).ToCheck().Saying("seat for "+b.Bearing),
+	s.dims = append(s.dims, drawing.Turned(b.Bore.Diameter(), s.height).Measuring(wanted).ToCheck().Saying("seat for "+b.Bearing),
 		drawing.Heights(0, 0, z(b.ShoulderTop)).Saying("shoulder"))
 	s.steps = append(s.steps, "press the "+b.Bearing+" bearing into the "+s.part+" from the side away from the bed, on its outer ring only")
 	if s.height > s.face {

@@ -88,10 +88,11 @@ func (s *structure) addClamp(c Clamp, bore boreShape, p clampPlan) {
 	s.fits = append(s.fits, p.hole, p.head, p.nut)
 	z, out := s.face+p.axis, s.hubDrawn/2+1
 	screw := geom.Point{X: p.at}
+	edge := math.Sqrt(math.Max(s.hubDrawn*s.hubDrawn/4-p.at*p.at, 0))
+	s.drill(geom.CrossHole{Centre: screw, Height: z, Diameter: p.hole.Drawn, Direction: math.Pi / 2, From: -p.across - p.thick, To: edge + 1})
+	s.drill(geom.CrossHole{Centre: screw, Height: z, Diameter: p.head.Drawn, Direction: math.Pi / 2, From: p.across, To: out})
 	s.cuts = append(s.cuts,
 		geom.Slot{Centre: geom.Point{X: out / 2}, Length: out, Width: p.slit, Z0: s.face, Z1: s.height},
-		geom.CrossHole{Centre: screw, Height: z, Diameter: p.hole.Drawn, Direction: math.Pi / 2, From: -p.across - p.thick, To: out},
-		geom.CrossHole{Centre: screw, Height: z, Diameter: p.head.Drawn, Direction: math.Pi / 2, From: p.across, To: out},
 		geom.Slot{Centre: geom.Point{X: p.at, Y: -p.across - p.thick/2}, Length: p.nut.Drawn, Width: p.thick, Z0: z - p.nut.Drawn/math.Sqrt(3), Z1: s.height},
 	)
 	s.lead = 0 // the slit reaches the end
@@ -104,7 +105,10 @@ func (s *structure) addClamp(c Clamp, bore boreShape, p clampPlan) {
 	s.dims = append(s.dims,
 		drawing.Between(geom.Point{X: s.hubDrawn / 2, Y: -p.slit / 2}, geom.Point{X: s.hubDrawn / 2, Y: p.slit / 2}).Saying("slit"),
 		drawing.Between(geom.Point{}, screw).Saying(size+" clamp screw"),
-		drawing.Heights(p.at, 0, z).Saying(size+" clamp screw"))
+		drawing.Heights(p.at, 0, z).Saying(size+" clamp screw"),
+		drawing.Between(geom.Point{X: p.at, Y: -p.across - p.thick}, geom.Point{X: p.at, Y: -p.across}).Saying("nut's slot"),
+		drawing.Between(geom.Point{X: p.at - p.nut.Drawn/2, Y: -p.across}, geom.Point{X: p.at + p.nut.Drawn/2, Y: -p.across}).Measuring(p.nut.Wanted).Saying("slot across the flats"),
+		drawing.Between(geom.Point{X: p.at, Y: 0}, geom.Point{X: p.at, Y: p.across}).Saying("to the head's seat"))
 	s.steps = append(s.steps, "drop an "+size+" nut into the slot of the clamp on the "+s.part+", pass an "+size+" cap screw of "+
 		check.Number(math.Ceil(2*p.across+p.thick-0.5))+" mm or a little more through it, push the gear on the shaft and tighten by hand: the slit must stay open")
 }

@@ -17,6 +17,7 @@ func (p *Pair) Details(part string) drawing.Details {
 			continue
 		}
 		d := drawing.Details{Dimensions: g.body.dims, Notes: g.body.notes(), Tables: []drawing.Table{p.dataTable(i)}}
+		d.As, d.Strokes, d.InSection = g.drawnAs(), g.body.axes, g.body.sideAxes
 		if g.sector == 0 {
 			tip := 2 * g.drawn.ra
 			d.Toothed = &drawing.Toothed{Tip: tip, Reference: g.ReferenceDiameter(), Root: 2 * g.drawn.rf}

@@ -253,8 +253,6 @@ func (s *structure) addLightHoles(p light, height float64) error {
 		s.holes = append(s.holes, hole{0, height, geom.Bore(at, p.Width, geom.ChordPlain)})
 	}
 	s.values["light_holes"], s.values["light_hole"], s.values["light_hole_circle"] = float64(p.Count), p.Width, circle
-	at := geom.Polar(circle/2, math.Pi/float64(p.Count))
-	s.dims = append(s.dims, drawing.Circle(at, p.Width).Times(p.Count).Saying("lightening"), drawing.Circle(geom.Point{}, circle).Saying("circle of the holes").InBrackets())
 	return nil
 }
 

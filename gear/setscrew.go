@@ -98,9 +98,9 @@ func (s *structure) addSet(set SetScrew, x Shaft, bore boreShape, p setPlan) {
 	z := s.face + p.axis
 	for k := range max(set.Count, 1) {
 		turn := math.Pi / 2 * float64(k)
-		s.cuts = append(s.cuts, geom.CrossHole{Height: z, Diameter: p.hole.Drawn, Direction: turn, To: s.hubDrawn/2 + 1})
+		s.drill(geom.CrossHole{Height: z, Diameter: p.hole.Drawn, Direction: turn, To: s.hubDrawn/2 + 1})
 		if p.depth > 0 {
-			s.cuts = append(s.cuts, geom.CrossHole{Height: z, Diameter: p.wide, Direction: turn, From: s.hubDrawn/2 - p.depth, To: s.hubDrawn/2 + 1})
+			s.drill(geom.CrossHole{Height: z, Diameter: p.wide, Direction: turn, From: s.hubDrawn/2 - p.depth, To: s.hubDrawn/2 + 1})
 		}
 		if p.thick > 0 {
 			slot := geom.Window(geom.Polar(p.inner+p.thick/2, turn), p.thick, p.nut.Drawn, 0, turn, geom.ChordPlain)
@@ -108,6 +108,7 @@ func (s *structure) addSet(set SetScrew, x Shaft, bore boreShape, p setPlan) {
 		}
 	}
 	if p.thick > 0 {
+		s.dimSlot(geom.Point{X: p.inner}, geom.Point{X: p.thick}, geom.Point{Y: p.nut.Drawn}, p.nut.Wanted)
 		s.margins = append(s.margins,
 			margin{"hub-wall", p.inner - bore.wanted/2, "between bore and nut slot", func(float64) string { return "use a smaller screw" }},
 			margin{"hub-wall", s.values["hub_diameter"]/2 - math.Hypot(p.inner+p.thick, p.nut.Wanted/2), "outside the nut slot", atLeast("hub diameter", s.values["hub_diameter"], 2)})
@@ -115,6 +116,33 @@ func (s *structure) addSet(set SetScrew, x Shaft, bore boreShape, p setPlan) {
 	s.values["set_screw_height"], s.values["set_screw_length_max"] = z, (s.values["hub_diameter"]-x.Size)/2
 	s.dims = append(s.dims, drawing.Heights(s.hubDrawn/2, 0, z).Saying(set.Screw.Size+" set screw"))
 	s.steps = append(s.steps, s.setStep(set, x))
+}
+
+// dimSlot dimensions a nut's slot: where it begins on +x, how thick it is and how
+// wide across the flats.
+func (s *structure) dimSlot(from, thick, wide geom.Point, wanted float64) {
+	middle := from.Add(thick.Scale(0.5))
+	s.dims = append(s.dims,
+		drawing.Between(geom.Point{Y: from.Y}, from).Saying("to the nut's slot"),
+		drawing.Between(from, from.Add(thick)).Saying("slot"),
+		drawing.Between(middle.Sub(wide.Scale(0.5)), middle.Add(wide.Scale(0.5))).Measuring(wanted).Saying("slot across the flats"))
+}
+
+// drill cuts a cross hole and draws its edges and its axis.
+func (s *structure) drill(h geom.CrossHole) {
+	s.cuts = append(s.cuts, h)
+	from, to := h.From, math.Min(h.To, s.hubDrawn/2)
+	line := func(kind drawing.LineKind, from, to, aside float64) drawing.Stroke {
+		at := func(along float64) geom.Point {
+			return geom.Point{X: along, Y: aside}.Rotate(h.Direction).Add(h.Centre)
+		}
+		return drawing.Stroke{Kind: kind, Curves: []geom.Curve{geom.Line{A: at(from), B: at(to)}}}
+	}
+	s.axes = append(s.axes, line(drawing.Hidden, from, to, -h.Diameter/2), line(drawing.Hidden, from, to, h.Diameter/2), line(drawing.Centre, from, to+3, 0))
+	if h.Direction == 0 {
+		axis := geom.Line{A: geom.Point{X: from, Y: h.Height}, B: geom.Point{X: to + 3, Y: h.Height}}
+		s.sideAxes = append(s.sideAxes, drawing.Stroke{Kind: drawing.Centre, Curves: []geom.Curve{axis}})
+	}
 }
 
 // setStep says how the set screw goes together.

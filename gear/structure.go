@@ -48,8 +48,11 @@ type structure struct {
 	saved     float64 // mm³ that lightening takes out
 	values    map[string]float64
 	dims      []drawing.Dimension
-	steps     []string // of the assembly
-	unmarked  []string // what a mark had no room for
+	noted     []string         // on the drawing
+	axes      []drawing.Stroke // of cross holes, in the plan
+	sideAxes  []drawing.Stroke // of cross holes, in the section along x
+	steps     []string         // of the assembly
+	unmarked  []string         // what a mark had no room for
 }
 
 // A solid is the outer contour between two heights.
