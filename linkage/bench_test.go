@@ -41,3 +41,15 @@ func BenchmarkMechanism360(b *testing.B) {
 		}
 	}
 }
+
+// A poor linkage, for which remedies are searched for many checks.
+func BenchmarkRemedies(b *testing.B) {
+	spec := pinned()
+	spec.Rod, spec.SwingDeg = 103, 70
+	spec.Load = heavier(&spec, 0.8)
+	for b.Loop() {
+		if _, err := linkage.New(spec); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -2,6 +2,8 @@ package linkage
 
 import (
 	"math"
+	"slices"
+	"sort"
 
 	"pintle/drive"
 )
@@ -39,6 +41,9 @@ func (s *Stroke) middleDeg() float64 { return (s.used.LeverFromDeg + s.used.Leve
 // drive looks at the same places again for each time of the move; outside the
 // stroke it stays at the stroke's end.
 func (s *Stroke) through() func(float64) (float64, float64) {
+	if s.spec.trial {
+		return s.throughStations()
+	}
 	type answer struct{ servo, ratio float64 }
 	known := map[float64]answer{}
 	lo, hi := s.LeverRange()
@@ -55,6 +60,27 @@ func (s *Stroke) through() func(float64) (float64, float64) {
 		a := answer{s.spec.servoAt(horn), math.Abs(1 / at.Ratio)}
 		known[jointDeg] = a
 		return a.servo, a.ratio
+	}
+}
+
+// throughStations is through by curves through the stations.
+func (s *Stroke) throughStations() func(float64) (float64, float64) {
+	n := len(s.stations)
+	levers, horns, ratios := make([]float64, n), make([]float64, n), make([]float64, n)
+	for i, st := range s.stations {
+		levers[i], horns[i], ratios[i] = st.LeverDeg, st.HornDeg, math.Abs(1/st.Ratio)
+	}
+	if levers[0] > levers[n-1] {
+		slices.Reverse(levers)
+		slices.Reverse(horns)
+		slices.Reverse(ratios)
+	}
+	horn := newMonotone(levers, horns)
+	return func(jointDeg float64) (float64, float64) {
+		lever := s.middleDeg() + s.rises()*jointDeg
+		i := min(max(sort.SearchFloat64s(levers, lever), 1), n-1)
+		share := min(max((lever-levers[i-1])/(levers[i]-levers[i-1]), 0), 1)
+		return s.spec.servoAt(horn.at(lever)), ratios[i-1] + share*(ratios[i]-ratios[i-1])
 	}
 }
 

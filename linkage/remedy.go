@@ -2,7 +2,6 @@ package linkage
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"pintle/check"
@@ -54,27 +53,81 @@ func (s *Stroke) changes() []change {
 // trialStations are enough to find a remedy; it is then proved at full number.
 const trialStations = 46
 
+// trials are changed linkages that were judged in the search for remedies. Bodies
+// are left out of them: their sizes do not follow the lengths.
+type trials struct {
+	spec   Spec
+	before map[string]check.Verdict // the worst of each check
+	judged map[trial][]check.Finding
+}
+
+type trial struct {
+	change int
+	value  float64
+}
+
+func (s *Stroke) trials() *trials {
+	t := &trials{spec: s.spec, before: map[string]check.Verdict{}, judged: map[trial][]check.Finding{}}
+	t.spec.Bodies = nil
+	for _, f := range s.findings {
+		if v, ok := t.before[f.Check]; !ok || f.Verdict.Worse(v) {
+			t.before[f.Check] = f.Verdict
+		}
+	}
+	return t
+}
+
+// judge returns the findings on a spec, nil for one that is none.
+func (t *trials) judge(spec Spec) []check.Finding {
+	s, err := followed(spec)
+	if err != nil {
+		return nil
+	}
+	return s.judge()
+}
+
+// cures says whether findings pass a check and are no worse in any other; a check
+// that could not be made before must not fail.
+func (t *trials) cures(name string, found []check.Finding) bool {
+	passes := false
+	for _, f := range found {
+		if f.Check == name {
+			passes = true
+			if f.Verdict != check.Pass {
+				return false
+			}
+		}
+		before, known := t.before[f.Check]
+		if known && f.Verdict.Worse(before) || !known && f.Verdict == check.Fail {
+			return false
+		}
+	}
+	return passes
+}
+
 // addRemedies tries one change at a time for each check that does not pass and
-// names those that let it pass and make no other check worse. Bodies are left
-// out of that: their sizes do not follow the lengths.
+// names those that let it pass and make no other check worse.
 func (s *Stroke) addRemedies() {
 	change := map[string]string{}
 	for _, r := range append(Rules(), drive.Rules()...) {
 		change[r.Name] = r.Change
 	}
-	before := slices.DeleteFunc(slices.Clone(s.findings), func(f check.Finding) bool {
-		return f.Check == ruleGap.Name || f.Check == ruleOverlap.Name
-	})
-	for i, f := range before {
-		if f.Verdict == check.Pass || f.Verdict == check.Note {
+	t := s.trials()
+	for i, f := range s.findings {
+		if f.Verdict == check.Pass || f.Verdict == check.Note || f.Check == ruleGap.Name || f.Check == ruleOverlap.Name {
 			continue
 		}
-		cures := s.cures(before, i)
-		if f.Check == ruleSwing.Name || f.Check == ruleTransmission.Name {
-			cures = append(cures, s.chosen(before, i)...)
-		}
+		var cures []string
 		if f.Remedy != "" && f.Remedy != change[f.Check] { // a number of its own
-			cures = append([]string{f.Remedy}, cures...)
+			cures = append(cures, f.Remedy)
+		}
+		for n, c := range s.changes() {
+			if text, ok := t.nearest(f.Check, n, c); ok {
+				cures = append(cures, text)
+			}
+		}
+		if f.Check == ruleSwing.Name || f.Check == ruleTransmission.Name {
+			cures = append(cures, t.chosen(f.Check, s.Choices())...)
 		}
 		if len(cures) == 0 {
 			cures = []string{change[f.Check]}
@@ -83,43 +136,36 @@ func (s *Stroke) addRemedies() {
 	}
 }
 
-func (s *Stroke) cures(before []check.Finding, number int) []string {
-	var cures []string
-	cured := func(spec Spec) bool { return cured(spec, before, number) }
-	for _, c := range s.changes() {
-		coarse := func(v float64) bool {
-			spec := c.with(s.spec, v)
-			spec.Stations = min(spec.Stations, trialStations)
-			return cured(spec)
+// nearest looks for the least change that cures a check.
+func (t *trials) nearest(name string, number int, c change) (string, bool) {
+	coarse := func(v float64) bool {
+		key := trial{number, v}
+		found, known := t.judged[key]
+		if !known {
+			spec := c.with(t.spec, v)
+			spec.Stations, spec.trial = min(spec.Stations, trialStations), true
+			found = t.judge(spec)
+			t.judged[key] = found
 		}
-		if v, ok := check.Nearest(c.value, c.reach, coarse); ok && cured(c.with(s.spec, v)) {
-			sign := ">="
-			if c.reach < 1 {
-				sign = "<="
-			}
-			cures = append(cures, fmt.Sprintf("%s %s %s %s", c.name, sign, check.Number(v), c.unit))
-		}
+		return t.cures(name, found)
 	}
-	return cures
-}
-
-// cured says whether a spec passes a check and no other got worse.
-func cured(spec Spec, before []check.Finding, number int) bool {
-	spec.Bodies = nil
-	after, err := followed(spec)
-	if err != nil {
-		return false
+	v, ok := check.Nearest(c.value, c.reach, coarse)
+	if !ok || !t.cures(name, t.judge(c.with(t.spec, v))) {
+		return "", false
 	}
-	found := after.judge()
-	return check.NoWorse(before, found) && found[number].Verdict == check.Pass
+	sign := ">="
+	if c.reach < 1 {
+		sign = "<="
+	}
+	return fmt.Sprintf("%s %s %s %s", c.name, sign, check.Number(v), c.unit), true
 }
 
 // chosen names the choices that cure, rounded so that the swing is a little more
 // than wanted.
-func (s *Stroke) chosen(before []check.Finding, number int) []string {
+func (t *trials) chosen(name string, choices []Choice) []string {
 	var cures []string
-	for _, c := range s.Choices() {
-		spec := s.spec
+	for _, c := range choices {
+		spec := t.spec
 		value := ceil(c.Horn, 1)
 		if c.Changed == "lever" {
 			value = floor(c.Lever, 1)
@@ -128,8 +174,8 @@ func (s *Stroke) chosen(before []check.Finding, number int) []string {
 			spec.Horn = value
 		}
 		rod, ok := spec.FourBar.CentredRod(spec.FromDeg, spec.ToDeg)
-		spec.Rod = round(s.spec.trueRod(rod), 2)
-		if ok && cured(spec, before, number) {
+		spec.Rod = round(spec.trueRod(rod), 2)
+		if ok && t.cures(name, t.judge(spec)) {
 			cures = append(cures, fmt.Sprintf("%s = %s mm with rod = %s mm", c.Changed, check.Number(value), check.Number(spec.Rod)))
 		}
 	}

@@ -37,6 +37,8 @@ type Spec struct {
 	Efficiency float64 // share of the servo's work that reaches the lever; 0 is drive.DefaultEfficiency
 	Stations   int     // positions at which the stroke is looked at; 0 is DefaultStations
 	Limits     check.Limits
+
+	trial bool // one of many in the search for a remedy: between stations it is interpolated
 }
 
 // A Servo is a measured servo and how its horn sits.
