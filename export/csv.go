@@ -7,6 +7,32 @@ import (
 	"strconv"
 )
 
+// WriteChannelsCSV writes the channel list: for each servo its channel, what it
+// moves, and pulse, servo's angle and joint's position at the low end, in the
+// middle and at the high end.
+func WriteChannelsCSV(w io.Writer, channels []Channel) error {
+	out := csv.NewWriter(w)
+	rows := [][]string{{
+		"channel", "servo", "moves", "pulse_low_us", "pulse_middle_us", "pulse_high_us",
+		"servo_low_deg", "servo_middle_deg", "servo_high_deg", "joint_low", "joint_middle", "joint_high", "joint_unit", "stall_current_a",
+	}}
+	for _, c := range channels {
+		row := []string{strconv.Itoa(c.Channel), c.Servo, c.Moves}
+		for _, pulse := range c.Pulse {
+			row = append(row, strconv.FormatFloat(pulse, 'f', 0, 64))
+		}
+		for _, at := range append(c.ServoDeg[:], c.Joint[:]...) {
+			row = append(row, strconv.FormatFloat(at, 'f', 2, 64))
+		}
+		stall := ""
+		if c.StallCurrent > 0 {
+			stall = coordinate(c.StallCurrent)
+		}
+		rows = append(rows, append(row, c.Unit, stall))
+	}
+	return out.WriteAll(rows)
+}
+
 // WritePartsCSV writes the table of parts: one row for each part, sizes in mm,
 // volume in mm³, mass in g of one piece, and its first file.
 func WritePartsCSV(w io.Writer, parts []Part) error {

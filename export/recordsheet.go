@@ -28,6 +28,7 @@ type recordSheet struct {
 	Placed               []placedRow
 	Clearances           []clearanceRow
 	Moving, Drawings     []inlineDrawing
+	Channels             []channelRow
 	Pictures             []inlinePicture
 	Inputs               []namedText
 	Known                []Known
@@ -63,6 +64,7 @@ type (
 		Joint, Part, X, Y, Z, Turn, MovesWith string
 		Flip                                  bool
 	}
+	channelRow   struct{ Channel, Servo, Moves, Low, Middle, High, Stall string }
 	clearanceRow struct{ Joint, A, B, Width, Place, At string }
 )
 
@@ -99,6 +101,9 @@ func newRecordSheet(r Report, figures Figures) (*recordSheet, error) {
 			p.Joint, p.Part, check.Number(p.X), check.Number(p.Y), check.Number(p.Z), check.Number(p.TurnDeg), p.MovesWith, p.Flip,
 		})
 	}
+	for _, c := range r.Channels {
+		s.Channels = append(s.Channels, newChannelRow(c))
+	}
 	for _, c := range r.Clearances {
 		s.Clearances = append(s.Clearances, newClearanceRow(c))
 	}
@@ -117,6 +122,17 @@ func newRecordSheet(r Report, figures Figures) (*recordSheet, error) {
 	}
 	s.Sections = s.sections()
 	return s, nil
+}
+
+func newChannelRow(c Channel) channelRow {
+	end := func(i int) string {
+		return fmt.Sprintf("%.0f µs: %s %s", c.Pulse[i], check.Number(c.Joint[i]), c.Unit)
+	}
+	row := channelRow{strconv.Itoa(c.Channel), c.Servo, c.Moves, end(0), end(1), end(2), "not stated"}
+	if c.StallCurrent > 0 {
+		row.Stall = check.Number(c.StallCurrent)
+	}
+	return row
 }
 
 func newClearanceRow(c Clearance) clearanceRow {
@@ -144,6 +160,7 @@ func (s *recordSheet) sections() []section {
 		{"findings", "Findings", len(s.Findings)},
 		{"assembly", "Putting it together", len(s.Assembly)},
 		{"known", "Measured and guessed", len(s.Known)},
+		{"servos", "Servos and their pulses", len(s.Channels)},
 		{"parts", "Parts", len(s.Parts)},
 		{"fits", "Fits", len(s.Fits)},
 		{"designs", "Design values", len(s.Designs)},

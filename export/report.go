@@ -36,10 +36,11 @@ type Report struct {
 	Motions    []Moving                  `json:"motions,omitempty"`    // how what is placed moves
 	Clearances []Clearance               `json:"clearances,omitempty"` // the nearest first, by joint
 	Cautions   []Caution                 `json:"cautions"`
-	Known      []Known                   `json:"known"`            // where the inputs come from
-	Assembly   []string                  `json:"assembly"`         // how the joint goes together, in order
-	Shopping   []Supply                  `json:"shopping"`         // what to print, cut and buy
-	Curves     []Curve                   `json:"curves,omitempty"` // what was followed through a motion
+	Channels   []Channel                 `json:"channels,omitempty"` // of the controller, one for each servo
+	Known      []Known                   `json:"known"`              // where the inputs come from
+	Assembly   []string                  `json:"assembly"`           // how the joint goes together, in order
+	Shopping   []Supply                  `json:"shopping"`           // what to print, cut and buy
+	Curves     []Curve                   `json:"curves,omitempty"`   // what was followed through a motion
 }
 
 // A Part is one printed part as it was written.
@@ -91,6 +92,19 @@ type Clearance struct {
 	Moving bool     `json:"moving"`           // they move against each other
 	Of     string   `json:"of,omitempty"`     // what the station counts
 	AtDeg  *float64 `json:"at_deg,omitempty"` // station of the stroke, where the distance changes
+}
+
+// A Channel is one servo on its controller: the pulses that bring what it moves to
+// the low end, the middle and the high end, and must not be left.
+type Channel struct {
+	Channel      int        `json:"channel"`
+	Servo        string     `json:"servo"`
+	Moves        string     `json:"moves"` // design, or "" for nothing in the file
+	Pulse        [3]float64 `json:"pulse_us"`
+	ServoDeg     [3]float64 `json:"servo_deg"`
+	Joint        [3]float64 `json:"joint"`
+	Unit         string     `json:"unit"`            // of Joint
+	StallCurrent float64    `json:"stall_current_a"` // 0 where nobody stated it
 }
 
 // A Known says where one input comes from: measured by the user, a table, or a

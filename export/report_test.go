@@ -44,9 +44,10 @@ func lampReport() export.Report {
 			{Name: "lamp-wheel", Design: "gears.lamp", Files: []string{"lamp-wheel.stl", "lamp-wheel-drawing.svg"}, SizeMM: [3]float64{57, 57, 18}, VolumeMM3: 23456.78, MassG: 29.1, Triangles: 4242, Closed: true, Material: "PETG", Count: 1},
 			{Name: "lamp-ring", Design: "housing.lamp", Files: []string{"lamp-ring.stl"}, SizeMM: [3]float64{64, 64, 16.25}, VolumeMM3: 19000.5, MassG: 24.1, Triangles: 3000, Closed: true, Material: "PETG, black", Count: 2},
 		},
-		Fits:    []fit.Fit{card.Hole("lamp-ring", "seat", 39.9), guess.Hole("lamp-wheel", "screw hole", 3.4)},
-		Placed:  []export.Placed{{Joint: "lamp", Part: "lamp-wheel", Z: 12, MovesWith: "lamp"}, {Joint: "lamp", Part: "lamp-ring", TurnDeg: 45, Flip: true}},
-		Motions: []export.Moving{{Joint: "lamp", Name: "lamp", Of: "wheel", At: [][4]float64{{-65, 0, 0, -65}, {65, 0, 0, 65}}}},
+		Fits:     []fit.Fit{card.Hole("lamp-ring", "seat", 39.9), guess.Hole("lamp-wheel", "screw hole", 3.4)},
+		Placed:   []export.Placed{{Joint: "lamp", Part: "lamp-wheel", Z: 12, MovesWith: "lamp"}, {Joint: "lamp", Part: "lamp-ring", TurnDeg: 45, Flip: true}},
+		Motions:  []export.Moving{{Joint: "lamp", Name: "lamp", Of: "wheel", At: [][4]float64{{-65, 0, 0, -65}, {65, 0, 0, 65}}}},
+		Channels: []export.Channel{{Channel: 3, Servo: "lamp", Moves: "gears.lamp", Pulse: [3]float64{571.4, 1500, 2428.6}, ServoDeg: [3]float64{-83.57, 0, 83.57}, Joint: [3]float64{-65, 0, 65}, Unit: "deg", StallCurrent: 2.5}},
 		Clearances: []export.Clearance{
 			{Joint: "lamp", A: "wheel", B: "ring", Width: 4.25, X: 1, Y: 2, Z: 3, Moving: true},
 			{Joint: "lamp", A: "pinion", B: "post", Width: 2, Moving: true, Of: "wheel", AtDeg: new(float64)},

@@ -121,7 +121,7 @@ func (t *turning) assembly() []string {
 	if p := t.plate; p != nil {
 		s := p.spec
 		say("Ring into the plate's recess: %d screws %s x %s with nuts under the plate", len(s.bolts), s.bolt.Size, check.Number(t.ringScrewLength()))
-		say("Servo from above, shaft towards the ring's line of centres: 4 screws %s x %s with nuts, left loose", p.tabScrew.Size, check.Number(t.tabScrewLength()))
+		say("Servo from above, shaft towards the ring's line of centres: %d screws %s x %s with nuts, left loose", len(p.tabHoles()), p.tabScrew.Size, check.Number(t.tabScrewLength()))
 	}
 	if j, ok := t.hornJoint(); ok {
 		say("Horn into the pinion's pocket, hub out: %d screws %s", t.servo.Horn.Holes, j.words())

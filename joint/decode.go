@@ -127,6 +127,8 @@ func (r *reader) file(top *table) *File {
 		Linkages:  named(top.table("linkage"), tableName, (*table).linkage),
 		Grilles:   named(top.table("grille"), tableName, (*table).grille),
 		Panels:    named(top.table("panel"), tableName, (*table).panel),
+		Supply:    top.table("supply").supply(),
+		Wires:     named(top.table("wire"), tableName, (*table).wire),
 		Coupon:    top.table("coupon").coupon(),
 		Sheet:     top.table("sheet").stock(),
 		Drawing:   top.table("drawing").papers(),
@@ -186,6 +188,11 @@ func (r *reader) references(f *File) {
 	for name, p := range f.Panels {
 		r.material(f, "panel."+name, "material", p.Material)
 	}
+	for name, w := range f.Wires {
+		for i, servo := range w.Servos {
+			refer(r, "wire."+name, element("servos", i), servo, f.Servos)
+		}
+	}
 	if f.Coupon != nil {
 		refer(r, "coupon", "bearing", f.Coupon.Bearing, f.Bearings)
 		refer(r, "coupon", "servo", f.Coupon.Servo, f.Servos)
@@ -199,7 +206,10 @@ func refer[T any](r *reader, table, key, name string, tables map[string]T) {
 	if _, ok := tables[name]; ok || name == "" {
 		return
 	}
-	kind := strings.TrimPrefix(key[strings.LastIndex(key, ".")+1:], "second_")
+	kind, _, several := strings.Cut(strings.TrimPrefix(key[strings.LastIndex(key, ".")+1:], "second_"), "[")
+	if several { // servos[0] names a servo
+		kind = strings.TrimSuffix(kind, "s")
+	}
 	remedy := fmt.Sprintf("add a table [%s.%s]", kind, name)
 	if len(tables) > 0 {
 		remedy = "the file has " + strings.Join(sorted(tables), ", ")

@@ -13,11 +13,18 @@ func (t *table) servo() Servo {
 		Tabs:         t.table("tabs").tabs(),
 		ShaftFromEnd: t.length("shaft_from_end"),
 		Horn:         t.table("horn").horn(),
-		Voltage:      t.plain("voltage"),
-		Supply:       t.plain("supply"),
+		Voltage:      t.quantity("voltage", quantity.Voltage),
+		Supply:       t.quantity("supply", quantity.Voltage),
+		StallCurrent: t.quantity("stall_current", quantity.Current),
+		IdleCurrent:  t.quantity("idle_current", quantity.Current),
 		DeadBand:     t.plain("dead_band"),
 		Play:         t.quantity("play", quantity.Angle),
 	}
+	if t.has("channel") {
+		channel := t.count("channel")
+		s.Channel = &channel
+	}
+	t.value("channel")
 	t.lengths("body", s.Body[:])
 	t.need("stall_torque", "speed", "points")
 	return s
@@ -133,6 +140,7 @@ func (t *table) motion() Motion {
 		Law:   "cosine",
 		Hold:  t.yes("hold"),
 
+		Rest:         t.quantity("rest", quantity.Angle),
 		CyclesPerDay: t.plain("cycles_per_day"),
 		Strikes:      t.yes("strikes"),
 	}

@@ -96,6 +96,7 @@ type builder struct {
 	coupon   *coupon.Coupon
 
 	arrangements []*arrangement
+	uses         []servoUse
 }
 
 // Design works out and checks the joint. The error is an *InputError where the
@@ -125,7 +126,10 @@ func (b *builder) run() error {
 	if err := b.readCard(); err != nil {
 		return err
 	}
-	for _, step := range []func() error{b.addGears, b.addRacks, b.addHousings, b.addPlates, b.addLinkages, b.addGrilles, b.addPanels, b.addCoupon, b.addDrives, b.addSheet, b.judgeReadings} {
+	for _, step := range []func() error{
+		b.checkSharing, b.addGears, b.addRacks, b.addHousings, b.addPlates, b.addLinkages, b.addGrilles, b.addPanels, b.addCoupon,
+		b.addDrives, b.addChannels, b.addPower, b.addSheet, b.judgeReadings, b.checkNames,
+	} {
 		if err := step(); err != nil {
 			return err
 		}

@@ -26,7 +26,14 @@ func (b *builder) addDrives() error {
 		if known {
 			b.find("servo."+t.table.Servo, likelyServo(servo, b.file.Limits))
 		}
+		use := servo.swing(t.table.Servo, "gears."+name, motion.Swing, t.pair.Ratio(), 1)
+		if known && wanted {
+			b.find("drive."+name, b.startUp(use, servo, t.table.Motion, t.pair.Ratio()))
+		}
 		if !loaded {
+			if known {
+				b.useServo(use)
+			}
 			continue
 		}
 		b.find("load."+t.table.Load, likelyLoad(load, b.file.Limits)...)
@@ -36,10 +43,14 @@ func (b *builder) addDrives() error {
 			if err != nil {
 				return b.file.Blame("gears."+name, err)
 			}
+			use.share = d.PeakShare()
 			values := d.Values()
 			torque, _ = values["peak_joint_torque"].(float64)
 			b.report.Designs["drive."+name] = values
 			b.find("drive."+name, d.Findings()...)
+		}
+		if known {
+			b.useServo(use)
 		}
 		if t.kit.bearing.Bore > 0 {
 			on, err := b.loadOn(b.ringOf(t.table.Wheel.Bearing), load)

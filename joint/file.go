@@ -36,6 +36,8 @@ type File struct {
 	Linkages  map[string]Linkage      `json:"linkage,omitzero"`
 	Grilles   map[string]Grille       `json:"grille,omitzero"`
 	Panels    map[string]Panel        `json:"panel,omitzero"`
+	Supply    Supply                  `json:"supply,omitzero"`
+	Wires     map[string]Wire         `json:"wire,omitzero"`
 	Coupon    *Coupon                 `json:"coupon,omitempty"`
 	Sheet     Stock                   `json:"sheet,omitzero"`
 	Drawing   Papers                  `json:"drawing,omitzero"`
@@ -92,10 +94,13 @@ type Servo struct {
 	Tabs         Tabs         `json:"tabs,omitzero"`
 	ShaftFromEnd float64      `json:"shaft_from_end,omitzero"` // mm from the body's nearer end to the shaft's axis
 	Horn         Horn         `json:"horn,omitzero"`
-	Voltage      float64      `json:"voltage,omitzero"`   // V at which torque and speed hold
-	Supply       float64      `json:"supply,omitzero"`    // V it runs on
-	DeadBand     float64      `json:"dead_band,omitzero"` // µs
-	Play         float64      `json:"play,omitzero"`      // deg, free play of the shaft
+	Voltage      float64      `json:"voltage,omitzero"`       // V at which torque and speed hold
+	Supply       float64      `json:"supply,omitzero"`        // V it runs on
+	StallCurrent float64      `json:"stall_current,omitzero"` // A at the voltage it runs on
+	IdleCurrent  float64      `json:"idle_current,omitzero"`  // A, moving without load
+	Channel      *int         `json:"channel,omitempty"`      // of the controller
+	DeadBand     float64      `json:"dead_band,omitzero"`     // µs
+	Play         float64      `json:"play,omitzero"`          // deg, free play of the shaft
 }
 
 // Tabs are a servo's mounting tabs; all sizes mm.
@@ -157,6 +162,7 @@ type Motion struct {
 	Law   string  `json:"law,omitzero"`   // one of Laws; "cosine" unless given
 	Hold  bool    `json:"hold,omitzero"`  // an end position is held under load
 
+	Rest         float64 `json:"rest,omitzero"`           // deg from mid-swing, counted as the servo counts, where the joint lies with the power off
 	CyclesPerDay float64 `json:"cycles_per_day,omitzero"` // there and back
 	Strikes      bool    `json:"strikes,omitzero"`        // the load hits something at the end of its swing
 }

@@ -77,12 +77,13 @@ func (b *builder) rise(t *turning, found bearing.Bearing) float64 {
 			rise = max(rise, thickness+screw.HeadHeight+1.2-proud)
 		}
 	}
+	lip := 0.0
+	if b.ringOf(t.table.Wheel.Bearing).Retention.Kind == "lip" {
+		lip = lipHeight
+		rise = max(rise, lip+ruleMoving.Limit.Caution-proud)
+	}
 	for _, p := range b.file.Plates {
 		if p.Gears == t.name && p.Stops > 0 {
-			lip := 0.0
-			if b.ringOf(t.table.Wheel.Bearing).Retention.Kind == "lip" {
-				lip = lipHeight
-			}
 			rise = max(rise, stopOverlap+2*stopGap+lip-proud)
 		}
 	}

@@ -50,6 +50,9 @@ func (b *builder) addKnown() {
 	for _, name := range sorted(b.linkages) {
 		b.report.Assembly = append(b.report.Assembly, b.linkages[name].assembly()...)
 	}
+	if len(b.uses) > 0 {
+		b.report.Assembly = append(b.report.Assembly, "Servos on a supply of their own: join its minus to the controller's ground before anything is switched on, a fuse in its plus, a capacitor near the servos; try one servo at a time, what it moves unloaded")
+	}
 	for _, body := range b.bodies {
 		know(body.part.Name()+": strength, heat and expansion of "+body.material.Name, export.Tabled, "an estimate for a printed part")
 	}

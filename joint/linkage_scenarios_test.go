@@ -273,7 +273,7 @@ func TestLinkageStack(t *testing.T) {
 	for _, c := range r.Report.Cautions {
 		codes += c.Code + " "
 	}
-	if codes != "C1 C3 C4 C9 C15 " {
+	if codes != "C1 C3 C4 C9 C10 C15 " {
 		t.Errorf("cautions %s", codes)
 	}
 }

@@ -51,6 +51,7 @@ func (b *builder) addLinkages() error {
 		if d := l.stroke.Drive(); d != nil {
 			b.report.Designs["drive."+name] = d.Values()
 		}
+		b.useForLinkage(l)
 		b.sayUncheckedLinkage(l)
 		if err := b.addLinkParts(l); err != nil {
 			return err

@@ -131,6 +131,9 @@ func (b *builder) addCautions() {
 			applies["C3"] = "load." + l.table.Load + " is held up by the servo"
 		}
 	}
+	if len(b.uses) > 0 {
+		applies["C10"] = "servos need a supply"
+	}
 	for _, name := range sorted(b.file.Housings) {
 		if b.file.Housings[name].Fit != "slip" {
 			applies["C5"] = "housing." + name + " is a press fit"
@@ -196,6 +199,9 @@ func (b *builder) files() []OutputFile {
 	files = append(files, b.couponFiles()...)
 	motion, moving := b.motionFiles(drawings)
 	files = append(files, motion...)
+	if len(report.Channels) > 0 {
+		add("channels.csv", func(w io.Writer) error { return export.WriteChannelsCSV(w, report.Channels) })
+	}
 	add("parts.csv", func(w io.Writer) error { return export.WritePartsCSV(w, report.Parts) })
 	add("shopping.csv", func(w io.Writer) error { return export.WriteShoppingCSV(w, report.Shopping) })
 	add("report.html", func(w io.Writer) error {

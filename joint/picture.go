@@ -44,9 +44,17 @@ func (b *builder) pictures() map[string][]byte {
 				bodies = append(bodies, export.Body{Mesh: body.Mesh, Place: p.Placed, Grey: greys[role(p.Part)]})
 			}
 		}
-		scenes[a.name+jointSuffix] = view(960, b.file.Title, bodies...)
+		scenes[a.name+jointSuffix] = view(960, b.caption(a), bodies...)
 	}
 	return render(scenes)
+}
+
+// caption names the file, and the joint where it holds several.
+func (b *builder) caption(a *arrangement) string {
+	if len(b.arrangements) < 2 {
+		return b.file.Title
+	}
+	return strings.TrimPrefix(b.file.Title+", "+a.name, ", ")
 }
 
 func view(width int, caption string, bodies ...export.Body) export.Picture {

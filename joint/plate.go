@@ -156,12 +156,17 @@ func (p *plate) openings() (d drawnSizes) {
 	return d
 }
 
-// tabHoles returns the places of the four holes of the servo's tabs.
+// tabHoles returns the places of the holes of the servo's tabs: two in each, or
+// one where they are not apart across the servo.
 func (p *plate) tabHoles() []geom.Point {
 	centre, angle := servoBox(p.spec.servo, p.spec.centreDistance, p.spec.servoTurnDeg)
-	h := p.spec.servo.Tabs.Holes
+	x, y := p.spec.servo.Tabs.Holes[0]/2, p.spec.servo.Tabs.Holes[1]/2
+	places := []geom.Point{{X: x, Y: y}, {X: -x, Y: y}}
+	if y > 0 {
+		places = append(places, geom.Point{X: -x, Y: -y}, geom.Point{X: x, Y: -y})
+	}
 	var holes []geom.Point
-	for _, q := range []geom.Point{{X: h[0] / 2, Y: h[1] / 2}, {X: -h[0] / 2, Y: h[1] / 2}, {X: -h[0] / 2, Y: -h[1] / 2}, {X: h[0] / 2, Y: -h[1] / 2}} {
+	for _, q := range places {
 		holes = append(holes, q.Rotate(angle).Add(centre))
 	}
 	return holes
@@ -255,8 +260,11 @@ func (p *plate) build() error {
 	seat := append(append([]geom.Contour{}, fixed...), geom.Bore(geom.Point{}, d.recess, geom.ChordFit))
 	foot := s.card.BedChamfer()
 	grown := geom.FattenAll(floor, -foot) // on the bed: the rim drawn in, the holes opened
-	if err := p.assemble(grown, floor, seat, foot); err != nil {
-		return err
+	if p.assemble(grown, floor, seat, foot) != nil {
+		grown, got := geom.Chamfer(floor, foot) // openings near each other leave less
+		if err := p.assemble(grown, floor, seat, max(got, s.card.LayerThickness)); err != nil {
+			return err
+		}
 	}
 	return p.mark(centre, length, width, inset)
 }

@@ -79,6 +79,9 @@ func (b *builder) driveRack(name string, r RackDrive) error {
 	if err != nil {
 		return b.file.Blame(at, err)
 	}
+	use := servo.swing(r.Servo, at, r.Travel/(r.Module*float64(r.Teeth)/2)*180/math.Pi, 1, d.PeakShare())
+	use.joint, use.unit = [3]float64{-r.Travel / 2, 0, r.Travel / 2}, "mm"
+	b.useServo(use)
 	b.report.Designs["drive."+name] = d.Values()
 	findings := d.Findings()
 	for i := range findings {

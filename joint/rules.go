@@ -33,7 +33,8 @@ func RuleGroups() []RuleGroup {
 		{"joint", []check.Rule{
 			ruleBed, ruleBeds, ruleMesh, ruleOverhang, ruleMeasured, ruleOverlap, ruleMoving, ruleStanding, ruleCrushing, ruleFaceOverlap,
 			rulePlateFloor, rulePlateBridge, rulePlateOverlap, ruleWheelHeld, ruleTable, ruleCentre, ruleHornScrew,
-			rulePanelWeb, ruleMark, ruleStopReach, ruleStopShear, ruleUnchecked, ruleServoUnit, ruleMassUnit, ruleInertiaUnit, ruleUnusedAccept, ruleSheetMaterial, ruleSheetThickness,
+			rulePanelWeb, ruleMark, ruleStopReach, ruleStopShear, ruleUnchecked, ruleServoUnit, ruleMassUnit, ruleInertiaUnit, ruleUnusedAccept,
+			ruleOwnSupply, ruleSupplyPeak, ruleSupplyRunning, ruleFuseRunning, ruleFuseWire, ruleWireDrop, ruleStartUp, ruleSheetMaterial, ruleSheetThickness,
 		}},
 	}
 }

@@ -142,7 +142,8 @@ func (b *builder) bought(t *turning) []export.Supply {
 		s := t.plate.spec
 		list.add(screws(sized(s.bolt, t.ringScrewLength()), len(s.bolts), "ring to plate"), screws(s.bolt.Size+" nut", len(s.bolts), "ring to plate"))
 		tab := t.plate.tabScrew
-		list.add(screws(sized(tab, t.tabScrewLength()), 4, "servo to plate"), screws(tab.Size+" nut", 4, "servo to plate"))
+		holes := len(t.plate.tabHoles())
+		list.add(screws(sized(tab, t.tabScrewLength()), holes, "servo to plate"), screws(tab.Size+" nut", holes, "servo to plate"))
 		list.add(screws(s.corner.Size+" screw, as long as the plate "+check.Number(s.thickness)+" mm plus what it goes into", 4, "corners of the plate"))
 	}
 	if t.ring != nil {

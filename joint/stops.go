@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"pintle/check"
+	"pintle/gear"
 	"pintle/geom"
 )
 
@@ -55,18 +56,43 @@ func (b *builder) addStops(table string, p Plate, t *turning) error {
 		return b.file.Blame(table, err)
 	}
 	ring, wheel := t.ring.Parts()[0], t.pair.Wheel().Part()
+	// The wheel is turned over and then turned by half a pitch as it is put in.
+	lug := math.Pi/float64(t.pair.Wheel().Teeth()) - math.Pi
+	if err := s.clearOfBolts(t.pair.Spec().Wheel.Bolts, lug); err != nil {
+		return b.file.Blame("gears."+t.name+".wheel", err)
+	}
 	var stops []geom.Contour
 	for _, side := range []float64{-1, 1} {
 		centre := math.Pi + side*s.at
 		stops = append(stops, geom.Sector(geom.Point{}, s.inner, s.outer, centre-s.half, centre+s.half, geom.ChordPlain))
 	}
-	// The wheel is turned over and then turned by half a pitch as it is put in.
-	lug := math.Pi/float64(t.pair.Wheel().Teeth()) - math.Pi
 	if err := b.redraw(ring, t.ring.Height(), s.height, stops...); err != nil {
 		return b.file.Blame(table, err)
 	}
 	return b.file.Blame(table, b.redraw(wheel, t.table.FaceWidth, s.height,
 		geom.Sector(geom.Point{}, s.inner, s.outer, lug-s.half, lug+s.half, geom.ChordPlain)))
+}
+
+// clearOfBolts refuses a lug that would close a screw hole of the wheel.
+func (s stopping) clearOfBolts(bolts *gear.BoltCircle, lug float64) error {
+	if bolts == nil {
+		return nil
+	}
+	middle, hole := bolts.Diameter/2, bolts.Screw.Clearance/2 // a pilot hole is less, drawn and all
+	if middle+hole < s.inner || middle-hole > s.outer {
+		return nil
+	}
+	half := s.half + math.Asin(min(hole/middle, 1))
+	for k := range bolts.Count {
+		apart := math.Remainder(lug-2*math.Pi*float64(k)/float64(bolts.Count), 2*math.Pi)
+		if math.Abs(apart) < half {
+			return &check.FieldError{
+				Field: "bolt circle", Value: bolts.Diameter, Unit: "mm", Reason: "has a screw hole where the lug of the end stops stands",
+				Remedy: fmt.Sprintf("use %s mm or less, or leave out the stops", check.Number(math.Floor(2*(s.inner-hole)))),
+			}
+		}
+	}
+	return nil
 }
 
 // stopping works out the stops and judges them.

@@ -32,6 +32,8 @@ const (
 	Speed                   // deg/s; also the time a servo needs for an angle, "0.17 s/60deg"
 	Force                   // N
 	Temperature             // °C
+	Current                 // A
+	Voltage                 // V
 )
 
 // Name returns the trade's word for the kind, such as "torque".

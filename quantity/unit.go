@@ -95,6 +95,16 @@ func (k Kind) table() table {
 			{"K", func(v float64) float64 { return v - 273.15 }},
 			{"F °F degF", func(v float64) float64 { return (v - 32) / 1.8 }},
 		}}
+	case Current:
+		return table{"current", "A", "A, mA", []unit{
+			{"A", times(1)},
+			{"mA", over(1000)},
+		}}
+	case Voltage:
+		return table{"voltage", "V", "V, mV", []unit{
+			{"V", times(1)},
+			{"mV", over(1000)},
+		}}
 	}
 	return table{name: "number"}
 }
