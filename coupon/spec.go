@@ -149,7 +149,7 @@ func (s Spec) validate() error {
 		}
 	}
 	if s.Bearing.Outside > 0 {
-		if err := check.InRange("bearing outside diameter", s.Bearing.Outside, "mm", 4, 110, "larger rings do not fit the plates of a coupon: print the real ring once"); err != nil {
+		if err := check.InRange("bearing outside diameter", s.Bearing.Outside, "mm", 4, 110, "larger rings do not fit the plates of a coupon: print the real ring once, and leave the bearing out for the other pieces"); err != nil {
 			return err
 		}
 	}

@@ -252,7 +252,7 @@ func sorted[T any](tables map[string]T) []string { return slices.Sorted(maps.Key
 // finish meshes and proves the parts, applies what the user accepts and lists
 // the files.
 func (b *builder) finish() (*Result, error) {
-	if len(b.bodies) == 0 && len(b.report.Findings) <= 1 {
+	if len(b.bodies) == 0 && len(b.report.Findings) <= 1 && b.coupon == nil {
 		return nil, errors.Join(b.file.Blame("", &check.FieldError{
 			Field: "joint file", Text: b.file.Path, Reason: "describes no part to build",
 			Remedy: "add a [gears.NAME], [housing.NAME] or [plate.NAME] table",

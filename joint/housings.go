@@ -183,8 +183,7 @@ func ringNotes(ring *bearing.Housing, part string) sheetNotes {
 	var lines []string
 	if strings.HasSuffix(part, "-ring") {
 		seat := ring.Fits()[0]
-		lines = append(lines, fmt.Sprintf("Seat for bearing %s: wanted %.3f mm, drawn %.3f mm for this printer, %.2f mm deep", ring.Bearing().Name(), seat.Wanted, seat.Drawn, ring.SeatDepth()),
-			"Print it as it lies in the file, its shoulder side on the bed and the seat open upwards")
+		lines = append(lines, fmt.Sprintf("Seat for bearing %s: wanted %.3f mm, drawn %.3f mm for this printer, %.2f mm deep", ring.Bearing().Name(), seat.Wanted, seat.Drawn, ring.SeatDepth()))
 		return sheetNotes{lines: append(lines, ring.Assembly()...)}
 	}
 	for _, f := range ring.Fits() {
