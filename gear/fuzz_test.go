@@ -7,6 +7,7 @@ import (
 
 	"pintle/check"
 	"pintle/fit"
+	"pintle/geom"
 )
 
 // Whatever the numbers, the answer is a pair whose values and findings are
@@ -115,4 +116,38 @@ func tell(t *testing.T, design func() (teller, error)) {
 			t.Errorf("%s: value %v", f.Check, f.Value)
 		}
 	}
+}
+
+// A rack drive of any numbers: finite values, a cut path or its error, a drawing.
+func FuzzRackDrive(f *testing.F) {
+	f.Add(20, 1.5, 0.0, 20.0, 0.2, 10.0, 60.0, 0.0, 0.08, 0.45, uint8(3), 0.2)
+	f.Add(8, 0.8, 0.6, 28.0, 0.05, 4.0, 15.0, 9.0, -0.2, 0.3, uint8(40), 0.05)
+	f.Add(200, 5.0, -0.5, 14.5, 0.9, 30.0, 900.0, 20.0, 0.5, 1.2, uint8(201), 1.0)
+	f.Add(6, math.NaN(), math.Inf(1), 20.0, -1.0, 0.0, 0.0, -3.0, 0.0, 0.0, uint8(0), -1.0)
+	f.Fuzz(func(t *testing.T, z int, m, x, alphaDeg, backlash, face, travel, height, outside, bead float64, kind uint8, kerf float64) {
+		if z > 400 || travel > 600*math.Abs(m) {
+			t.Skip("nothing new, only slower")
+		}
+		spec := RackSpec{Pair: bareSpec(z, z), Travel: travel, Height: height, Screws: int(kind) / 8, Screw: fit.Screws()[int(kind)%len(fit.Screws())]}
+		p := &spec.Pair
+		p.Module, p.Shift[0], p.PressureAngle, p.Backlash, p.FaceWidth = m, x, alphaDeg*degree, backlash, face
+		p.ShiftRule, p.Pinion.Sector = ShiftRule(kind%3), int(kind%2)*9
+		p.Card.Outside, p.Card.BeadWidth = fit.Error{Offset: outside}, bead
+		tell(t, func() (teller, error) { return NewRackDrive(spec) })
+		d, err := NewRackDrive(spec)
+		if err != nil {
+			return
+		}
+		var field *check.FieldError
+		if contours, err := d.CutOutline(kerf); err != nil && !errors.As(err, &field) {
+			t.Fatal(err)
+		} else if err == nil {
+			if _, err := geom.NewPart("cut", geom.Slab{Z0: 0, Z1: 1, Bottom: contours}); err != nil {
+				t.Fatalf("the cut path of %+v: %v", spec, err)
+			}
+		}
+		if d.Details(d.name()).Tables == nil || len(d.Assembly()) < 3 {
+			t.Error("nothing to draw or say")
+		}
+	})
 }

@@ -210,6 +210,9 @@ func (d *RackDrive) CutOutline(kerf float64) ([]geom.Contour, error) {
 	if err := kerfFits(kerf, d.bar.rho); err != nil {
 		return nil, err
 	}
+	if hole := d.spec.Screw.Clearance; d.spec.Screws > 0 && kerf > hole/2 {
+		return nil, check.InRange("kerf", kerf, "mm", 0, hole/2, "the screw holes take no wider beam: use larger screws or none")
+	}
 	b := newBar(d.spec.Pair, d.pair.thin, -kerf/2)
 	contours := []geom.Contour{geom.NewContour(b.outline(d.teeth, d.spec.Height, kerf/2), d.spec.Pair.ChordError)}
 	apart := d.Length() / math.Max(float64(d.spec.Screws), 1)
