@@ -22,9 +22,25 @@ func (p *Pair) Assembly() []string {
 			lines = append(lines, f.Detail)
 		}
 	}
+	if line := p.Support(); line != "" {
+		lines = append(lines, line)
+	}
 	return append(lines, fmt.Sprintf(
 		"set the axes %s mm apart; with the pinion held still the wheel should turn freely by %s deg, felt at the tightest place of a whole turn: pinch a strip of paper of 0.1 mm in the mesh there, push together, fasten, and turn the strip out",
 		short(p.CentreDistance()), short(p.LostMotion()*180/math.Pi)))
+}
+
+// Support says with what force a blocked servo drives the axes apart and how far
+// they may give way; "" where the servo is not known.
+func (p *Pair) Support() string {
+	a, ok := p.contact.distanceAtRatio(1.2)
+	if !ok || p.spec.Loading.Stall == 0 {
+		return ""
+	}
+	force := p.TangentialForce(p.spec.Loading.Stall) * math.Tan(p.contact.alphaW)
+	return fmt.Sprintf(
+		"hold both shafts on both sides of the teeth where you can: a blocked servo drives the teeth apart with %s N, and when the axes give way by %s mm the teeth carry badly and may skip",
+		check.Number(math.Ceil(force)), short(math.Abs(a-p.contact.a)))
 }
 
 // Readings returns for each gear what a caliper should read on its print.

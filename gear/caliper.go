@@ -134,7 +134,11 @@ func (p *Pair) sayReadings(i int) (check.Finding, bool) {
 	for _, line := range c.history {
 		f.Detail += line + "; "
 	}
-	f.Detail += fmt.Sprintf("the next print is drawn %s mm thicker over the span", check.Number(-c.span))
+	way := "thicker"
+	if c.span > 0 {
+		way = "thinner"
+	}
+	f.Detail += fmt.Sprintf("the next print is drawn %s mm %s over the span", check.Number(math.Abs(c.span)), way)
 	if c.wild {
 		f.Verdict = check.Caution
 		f.Remedy = fmt.Sprintf("a reading is more than %s mm off and counts only that much: read again over %d teeth", check.Number(largestStep), p.gears[i].Span().Teeth)

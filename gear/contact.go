@@ -73,6 +73,23 @@ func (c contact) distanceAt(backlash float64) float64 {
 	return c.base() / math.Cos(InverseInvolute(c.tightInvolute()+c.sign*backlash/(2*c.base())))
 }
 
+// distanceAtRatio returns the centre distance in mm at which the contact ratio
+// falls to a value as the axes give way, and false where it is below it already.
+func (c contact) distanceAtRatio(ratio float64) (float64, bool) {
+	if c.ratio() < ratio {
+		return 0, false
+	}
+	lo, hi := 0.0, 3*c.t[0].m
+	for range 50 {
+		if mid := (lo + hi) / 2; c.closer(-mid).ratio() >= ratio {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return c.a + c.sign*lo, true
+}
+
 // normalBacklash returns j_bn = (d_b1 + d_b2)(inv alpha_w - inv alpha_tight) at
 // the centre distance; negative where the teeth jam.
 func (c contact) normalBacklash() float64 {

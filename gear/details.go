@@ -69,6 +69,9 @@ func (p *Pair) toothTable(i int) drawing.Table {
 		t.Row(fmt.Sprintf("Size %s pins Ø%s", where, check.Number(pins.Diameter)), "M", drawing.Figure(pins.Over)+" ±"+drawing.Figure(p.pinBand(i, band)))
 	}
 	mm("Face width", "b", g.FaceWidth())
+	if g.nominal.inner {
+		t.Row("Shaper of the roots", "z_0", fmt.Sprintf("%d, x_0 %s, tip radius %s", p.spec.cutter.z, drawing.Figure(p.spec.cutter.x), drawing.Figure(g.nominal.rho)))
+	}
 	return t
 }
 

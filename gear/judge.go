@@ -86,7 +86,7 @@ func (s solution) judge(j judgement) judgement {
 	case "backlash-climate":
 		cold, hot := s.coldAndHot(s.spec.CentreTolerance)
 		j.value = math.Min(cold, hot)
-		j.note = fmt.Sprintf("%s mm at %s °C, %s mm at %s °C, with the centres as near as their tolerance", check.Number(cold), check.Number(s.spec.Climate.Coldest), check.Number(hot), check.Number(s.spec.Climate.Hottest))
+		j.note = fmt.Sprintf("%s mm at %s °C, %s mm at %s °C, with the centres off by their tolerance", check.Number(cold), check.Number(s.spec.Climate.Coldest), check.Number(hot), check.Number(s.spec.Climate.Hottest))
 		own = check.Limit{Caution: minBacklashFloor(c.a, m) / 2, Fail: math.SmallestNonzeroFloat64}
 	case "interference":
 		j.value = c.interference()
@@ -157,10 +157,10 @@ func (s solution) windowText() string {
 	return fmt.Sprintf("the teeth jam at a centre distance of %s mm, %s mm %s than wanted", check.Number(c.tight()), check.Number(math.Abs(c.a-c.tight())), way)
 }
 
-// lostMotionText says what the lost motion, in degrees with the centres as far
-// apart as their tolerance, is as a length, and where it reaches its limit.
+// lostMotionText says what the lost motion, in degrees with the centres off by
+// their tolerance, is as a length, and where it reaches its limit.
 func (s solution) lostMotionText(deg float64) string {
-	text := "at the wheel, with the centres as far apart as their tolerance"
+	text := "at the wheel, with the centres off by their tolerance"
 	if r := s.spec.LostMotion.Radius; r > 0 {
 		text += fmt.Sprintf("; %s mm at a radius of %s mm", check.Number(deg*math.Pi/180*r), check.Number(r))
 	}

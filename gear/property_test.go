@@ -113,7 +113,7 @@ func TestAssembly(t *testing.T) {
 	m6, _ := fit.ScrewNamed("M6")
 	spec.Wheel.Journal.Hollow, spec.Wheel.Retain = 0, &Retain{"nut", m6}
 	text := strings.Join(mustPair(t, spec).Assembly(), "\n")
-	for _, want := range []string{"15.99 mm over 4 teeth", "45.04 mm over pins of 2.5 mm", "13 and 8 mm from its axis", "M6 nut", "48 mm apart", "0.42 deg", "spline"} {
+	for _, want := range []string{"15.99 mm over 4 teeth", "45.04 mm over pins of 2.5 mm", "13 and 8 mm from its axis", "M6 nut", "48 mm apart", "0.42 deg", "apart with 34 N", "give way by", "spline"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q in:\n%s", want, text)
 		}

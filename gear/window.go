@@ -87,6 +87,9 @@ func (p *Pair) addWindow(v map[string]any) {
 	v["a_w_tolerance"] = p.spec.CentreTolerance
 	v["j_bn_nearest"] = c.closer(p.spec.CentreTolerance).normalBacklash()
 	v["j_bn_farthest"] = c.closer(-p.spec.CentreTolerance).normalBacklash()
+	if a, ok := c.distanceAtRatio(1.2); ok {
+		v["a_w_at_contact_ratio_1_2"] = a
+	}
 	if lost.Radius > 0 {
 		v["lost_motion_radius"], v["lost_motion_mm"] = lost.Radius, p.LostMotion()*lost.Radius
 	}

@@ -55,3 +55,25 @@ func TestLostMotion(t *testing.T) {
 		t.Errorf("after the remedy: %s at %g", f.Verdict, f.Value)
 	}
 }
+
+// How far the axes may give way before the contact ratio falls to 1.2: 0.46 m for
+// 20/40 and 0.55 m for 30/60 (derived by an independent program, to two digits).
+func TestAxesGiveWay(t *testing.T) {
+	for _, q := range []struct {
+		z1, z2 int
+		want   float64
+	}{{20, 40, 0.46}, {30, 60, 0.55}} {
+		spec := bareSpec(q.z1, q.z2)
+		spec.Module, spec.Backlash = 1, 0
+		p := mustPair(t, spec)
+		near(t, "way in modules", p.Values()["a_w_at_contact_ratio_1_2"].(float64)-p.CentreDistance(), q.want, 0.006)
+	}
+	spec := ringSpec(24, 60)
+	p := mustPair(t, spec)
+	if a, ok := p.contact.distanceAtRatio(1.2); !ok || a >= p.CentreDistance() {
+		t.Errorf("an internal pair carries badly at %g mm, %v: nearer than %g", a, ok, p.CentreDistance())
+	}
+	if _, ok := p.contact.distanceAtRatio(3); ok {
+		t.Error("a contact ratio that was never there is lost")
+	}
+}

@@ -136,6 +136,9 @@ func (t *turning) assembly() []string {
 	if t.plate != nil {
 		say("Set the mesh at its tightest place with a strip of paper of 0.1 mm, tighten the servo, turn the strip out; nothing may bind over the whole swing")
 	}
+	if line := t.pair.Support(); line != "" {
+		lines = append(lines, line)
+	}
 	lines = append(lines, t.pair.Pinion().Assembly()...)
 	lines = append(lines, t.pair.Wheel().Assembly()...)
 	if t.table.Wheel.BoltCircle > 0 {
