@@ -136,7 +136,7 @@ func (p *Pair) sayAllowance(i int) check.Finding {
 
 // judgeMargins judges the least rim, wall and web of one body, where it has any.
 func (p *Pair) judgeMargins(i int) []check.Finding {
-	bead, m := p.spec.Card.BeadWidth, p.spec.Module
+	bead, layer, m := p.spec.Card.BeadWidth, p.spec.Card.LayerThickness, p.spec.Module
 	var all []check.Finding
 	for _, l := range []struct {
 		rule  string
@@ -147,7 +147,7 @@ func (p *Pair) judgeMargins(i int) []check.Finding {
 		{"journal-wall", check.Limit{Caution: 4 * bead, Fail: math.Max(2*bead, 0.1*p.gears[i].journalBore())}},
 		{"hole-web", check.Limit{Caution: 2 * bead, Fail: bead}},
 		{"spoke", check.Limit{Caution: 4 * bead, Fail: 2 * bead}},
-		{"web-thickness", check.Limit{Caution: 6 * p.spec.Card.LayerThickness, Fail: 3 * p.spec.Card.LayerThickness}},
+		{"web-thickness", check.Limit{Caution: math.Round(6e6*layer) / 1e6, Fail: math.Round(3e6*layer) / 1e6}},
 	} {
 		limit := p.limit(l.rule, l.limit)
 		least, found := margin{value: math.Inf(1)}, false

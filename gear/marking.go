@@ -57,7 +57,9 @@ func (s *structure) addMark(m Mark) error {
 		return nil
 	}
 	if m.Sector && m.Teeth > 0 {
-		s.markSector(m, depth)
+		if err := s.markSector(m, depth); err != nil {
+			return err
+		}
 	}
 	if m.Under != "" {
 		letters, err := s.setText(m.Under, m, 0, depth, true)
@@ -171,7 +173,13 @@ func (s *structure) baseLines(cap float64, under bool) []float64 {
 // or nil where there is none.
 func (s *structure) obstacles(z0, z1 float64) (*geom.Feeler, error) {
 	var loops []geom.Contour
-	for _, h := range append(slices.Clone(s.holes), s.letters...) {
+	open := append(slices.Clone(s.holes), s.letters...)
+	for _, w := range s.slopes {
+		if wide := w.top; wide.Area() < 0 { // a countersink, the mouth of a seat, the foot of a web
+			open = append(open, hole{w.z0, w.z1, wide})
+		}
+	}
+	for _, h := range open {
 		if h.z0 < z1 && h.z1 > z0-2*s.card.LayerThickness {
 			loops = append(loops, h.contour.Reversed(geom.ChordPlain))
 		}
@@ -221,7 +229,7 @@ const notchLength, notchBeads = 2.0, 2.0
 
 // markSector cuts a short radial notch below the space before the first and
 // after the last tooth that works.
-func (s *structure) markSector(m Mark, depth float64) {
+func (s *structure) markSector(m Mark, depth float64) error {
 	bead := s.card.BeadWidth
 	pitch := 2 * math.Pi / float64(s.count)
 	half := math.Ceil(m.Teeth/2-1e-9) * pitch // both ends in a space
@@ -229,21 +237,38 @@ func (s *structure) markSector(m Mark, depth float64) {
 		half = (math.Ceil((m.Teeth-1)/2-1e-9) + 0.5) * pitch
 	}
 	if 2*half > 2*math.Pi-2*pitch {
-		return // every tooth works
+		return nil // every tooth works
 	}
 	at := s.root/2 - 2*bead - notchLength/2
 	if at-notchLength/2 < math.Max(s.middle, s.hubFoot())/2+2*bead {
 		s.unmarked = append(s.unmarked, "no room for the notches of the working teeth")
-		return
+		return nil
 	}
 	z0, z1 := s.face-depth, s.face
 	if m.Under != "" { // beside the name
 		z0, z1 = 0, depth
 	}
+	var notches []hole
 	for _, angle := range []float64{m.Neutral - half, m.Neutral + half} {
-		s.letters = append(s.letters, hole{z0, z1, geom.Window(geom.Polar(at, angle), notchLength, notchBeads*bead, 0, angle, geom.ChordPlain)})
+		notches = append(notches, hole{z0, z1, geom.Window(geom.Polar(at, angle), notchLength, notchBeads*bead, 0, angle, geom.ChordPlain)})
 	}
+	obstacles, err := s.obstacles(z0, z1)
+	if err != nil {
+		return err
+	}
+	for _, n := range notches {
+		region, err := geom.RegionOf([]geom.Contour{n.contour.Reversed(geom.ChordPlain)})
+		if err != nil {
+			return err
+		}
+		if obstacles != nil && obstacles.Gap(geom.NewFeeler(region), geom.Motion{}).Width < bead {
+			s.unmarked = append(s.unmarked, "no room for the notches of the working teeth in the rim")
+			return nil
+		}
+	}
+	s.letters = append(s.letters, notches...)
 	s.values["working_teeth"], s.values["working_sector_deg"] = m.Teeth, 2*half*180/math.Pi
+	return nil
 }
 
 func quoted(text string) string { return "“" + text + "”" }
