@@ -103,8 +103,8 @@ func (c *course) addOn(others []Loop, side int) bool {
 	return true
 }
 
-// insert puts corners into an edge of a loop, in order, and their partners at
-// the same shares of the partner's edge.
+// insert puts corners into an edge of a loop, in order, and their partners moved
+// from them as the edge's ends are.
 func insert(loops, partners []Loop, i, k int, corners []Vertex) {
 	a, b := loops[i][k], loops[i][(k+1)%len(loops[i])]
 	d := b.Point().Sub(a.Point())
@@ -123,7 +123,10 @@ func insert(loops, partners []Loop, i, k int, corners []Vertex) {
 		pa, pb := partners[i][k].Point(), partners[i][(k+1)%len(partners[i])].Point()
 		var added []Vertex
 		for _, v := range corners {
-			added = append(added, Snap(pa.Add(pb.Sub(pa).Scale(share(v)))))
+			// The corner lies beside its edge by up to a step, and so does its partner:
+			// where the wall is upright it stays upright.
+			moved := pa.Sub(a.Point()).Scale(1 - share(v)).Add(pb.Sub(b.Point()).Scale(share(v)))
+			added = append(added, Snap(v.Point().Add(moved)))
 		}
 		partners[i] = slices.Insert(slices.Clone(partners[i]), k+1, added...)
 	}
