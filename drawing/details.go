@@ -30,7 +30,8 @@ type Cut struct{ From, To geom.Point }
 // A Table is a list of values with a title, such as the data of a gear.
 type Table struct {
 	Title   string
-	Columns []string // headings, or nil
+	Columns []string  // headings, or nil
+	Room    []float64 // least width of each column on paper in mm, to write in; or nil
 	Rows    [][]string
 }
 

@@ -34,6 +34,7 @@ type recordSheet struct {
 	Known                []Known
 	Assembly             []string
 	Curves               []drawnCurve
+	Shopping             []supplyRow
 }
 
 type (
@@ -58,6 +59,10 @@ type (
 	partRow struct {
 		Part
 		Size, Volume, Mass, Files string
+	}
+	supplyRow struct {
+		Supply
+		Mass string
 	}
 	fitRow    struct{ Part, Feature, Wanted, Drawn, Expected, Card string }
 	placedRow struct {
@@ -117,6 +122,9 @@ func newRecordSheet(r Report, figures Figures) (*recordSheet, error) {
 		png := base64.StdEncoding.EncodeToString(figures.Pictures[name])
 		s.Pictures = append(s.Pictures, inlinePicture{name, slices.Contains(figures.Lead, name), template.URL("data:image/png;base64," + png)})
 	}
+	for _, supply := range r.Shopping {
+		s.Shopping = append(s.Shopping, supplyRow{supply, blank(supply.MassG, fmt.Sprintf("%.1f", supply.MassG))})
+	}
 	for _, c := range r.Curves {
 		s.Curves = append(s.Curves, drawCurve(c))
 	}
@@ -159,6 +167,7 @@ func (s *recordSheet) sections() []section {
 		{"cautions", "Cautions", len(s.Cautions)},
 		{"findings", "Findings", len(s.Findings)},
 		{"assembly", "Putting it together", len(s.Assembly)},
+		{"shopping", "To print, cut and buy", len(s.Shopping)},
 		{"known", "Measured and guessed", len(s.Known)},
 		{"servos", "Servos and their pulses", len(s.Channels)},
 		{"parts", "Parts", len(s.Parts)},

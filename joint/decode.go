@@ -132,6 +132,7 @@ func (r *reader) file(top *table) *File {
 		Coupon:    top.table("coupon").coupon(),
 		Sheet:     top.table("sheet").stock(),
 		Drawing:   top.table("drawing").papers(),
+		Keeper:    top.table("keeper").keeper(),
 		Measured:  named(top.table("measured"), tableName, (*table).featureReadings),
 		Limits:    top.table("limits").limits(),
 		Accept:    top.table("accept").accept(),

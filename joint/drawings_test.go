@@ -11,6 +11,7 @@ import (
 	"strings"
 	"testing"
 
+	"pintle/drawing"
 	"pintle/drawing/paper"
 	"pintle/joint"
 )
@@ -333,5 +334,39 @@ func TestRevision(t *testing.T) {
 		if (was != is) != changes || len(was) != 6 {
 			t.Errorf("%s: revision %s, then %s", name, was, is)
 		}
+	}
+}
+
+// Every fit that another part goes into or onto stands on its part's drawing with
+// the size wanted and twice the card's uncertainty either way; the card of the
+// lighthouse is typed in with 0.05 mm.
+func TestTolerancedSizesAreTheFits(t *testing.T) {
+	file, err := joint.Read("x.toml", []byte(lighthouse(t)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	result, err := joint.Design(file, joint.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	checked := 0
+	for _, f := range result.Report.Fits {
+		switch f.Feature {
+		case "seat", "journal", "horn pocket", "tip circle", "recess for the ring":
+		default:
+			continue
+		}
+		checked++
+		want := "Ø" + drawing.Figure(f.Wanted) + " ±" + drawing.Figure(2*f.Sigma)
+		found := false
+		for _, text := range readDrawing(t, fileNamed(t, result, f.Part+"-drawing.svg")).texts {
+			found = found || text.words == want
+		}
+		if !found {
+			t.Errorf("%s, %s: %s stands nowhere on its drawing", f.Part, f.Feature, want)
+		}
+	}
+	if checked < 6 {
+		t.Errorf("only %d fits checked", checked)
 	}
 }

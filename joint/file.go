@@ -41,6 +41,7 @@ type File struct {
 	Coupon    *Coupon                 `json:"coupon,omitempty"`
 	Sheet     Stock                   `json:"sheet,omitzero"`
 	Drawing   Papers                  `json:"drawing,omitzero"`
+	Keeper    Keeper                  `json:"keeper,omitzero"`
 	Measured  map[string]Features     `json:"measured,omitzero"` // by printed part
 	Limits    check.Limits            `json:"-"`
 	Accept    map[string]string       `json:"accept,omitzero"` // "check" or "check@design" to reason

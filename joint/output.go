@@ -196,6 +196,7 @@ func (b *builder) files() []OutputFile {
 	}
 	files = append(files, b.packs()...)
 	files = append(files, b.assemblies()...)
+	files = append(files, b.keeperSheet()...)
 	files = append(files, b.couponFiles()...)
 	motion, moving := b.motionFiles(drawings)
 	files = append(files, motion...)

@@ -14,7 +14,6 @@ import (
 const (
 	firstLevel = 9.0 // from the outline to the first dimension line
 	nextLevel  = 7.0 // between dimension lines
-	lastLevel  = 12  // as many are tried before a dimension is listed instead
 	gapBelow   = 0.8 // from a dimension line to the text's base line
 	offOutline = 1.0 // from the outline to an extension line
 	beyondLine = 2.0 // of an extension line past the dimension line: 8 line widths
@@ -29,6 +28,7 @@ type stack struct {
 	lo, hi float64    // u of everything that reaches out on this side
 	turn   float64    // of the texts
 	far    []float64  // u directions, -1 or 1, in which texts may stand far out
+	levels int        // as many are tried before a dimension is listed instead
 }
 
 // An item is one dimension in a stack's frame: from a to b along u, with the v of
@@ -69,7 +69,7 @@ func (s stack) set(b *board, items []item) (left []item) {
 
 // place tries one level after the other.
 func (s stack) place(b *board, it item) bool {
-	for level := range lastLevel {
+	for level := range s.levels {
 		v := s.edge + firstLevel + nextLevel*float64(level)
 		for _, u := range s.candidates(it) {
 			if s.try(b, it, u, v) {

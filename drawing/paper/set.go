@@ -10,6 +10,7 @@ package paper
 
 import (
 	"fmt"
+	"slices"
 
 	"pintle/drawing"
 	"pintle/geom"
@@ -54,44 +55,60 @@ func ratios(size float64) []ratio {
 	return all
 }
 
-// Set places a sheet on paper. What no sheet can show at any scale is an error.
+// Set places a sheet on paper. Tables and notes that no sheet has room for beside
+// the views are left to the report, with a note that says so; views that no
+// sheet can show are an error.
 func Set(sheet drawing.Sheet) (drawing.Page, error) {
+	page, ok := set(sheet)
+	if !ok {
+		sheet.Tables, sheet.Notes = nil, []string{"More notes and tables belong to this drawing than it has room for: see the report."}
+		page, ok = set(sheet)
+	}
+	if !ok {
+		return page, fmt.Errorf("%s: no sheet up to A3 holds its views", sheet.Block.Number)
+	}
+	return page, nil
+}
+
+func set(sheet drawing.Sheet) (drawing.Page, bool) {
 	size := 0.0
 	for _, v := range sheet.Views {
 		lo, hi := v.Bounds()
 		size = max(size, hi.X-lo.X, hi.Y-lo.Y)
 	}
 	for _, r := range ratios(size) {
-		views, listed := setViews(sheet.Views, r.scale)
-		tables := sheet.Tables
-		if len(listed) > 0 {
-			tables = append(tables[:len(tables):len(tables)], further(listed))
-		}
-		for _, f := range formats {
-			if b, ok := f.compose(views, tables, sheet.Notes); ok {
-				return f.page(b, sheet, r), nil
+		for _, levels := range []int{12, 5, 2} {
+			views, listed := setViews(sheet.Views, r.scale, levels)
+			tables := sheet.Tables
+			if len(listed) > 0 {
+				tables = append(tables[:len(tables):len(tables)], further(listed))
+			}
+			for _, f := range formats {
+				if b, ok := f.compose(views, tables, sheet.Notes); ok {
+					return f.page(b, sheet, r), true
+				}
 			}
 		}
 	}
-	return drawing.Page{}, fmt.Errorf("%s: no sheet up to A3 holds its views, tables and notes", sheet.Block.Number)
+	return drawing.Page{}, false
 }
 
-// further lists what found no room beside a view.
+// further lists what found no room beside a view, in rows of three.
 func further(listed []string) drawing.Table {
 	t := drawing.Table{Title: "Further sizes"}
-	for _, text := range listed {
-		t.Row(text)
+	for row := range slices.Chunk(listed, 3) {
+		t.Row(row...)
 	}
 	return t
 }
 
 // setViews stacks the views, the first on top, their origins in line.
-func setViews(views []drawing.View, scale float64) (*board, []string) {
+func setViews(views []drawing.View, scale float64, levels int) (*board, []string) {
 	all := &board{}
 	var listed []string
 	y := 0.0
 	for i, v := range views {
-		b, left := setView(v, scale)
+		b, left := setView(v, scale, levels)
 		listed = append(listed, left...)
 		lo, hi := b.bounds()
 		if i > 0 {

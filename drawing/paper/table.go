@@ -18,6 +18,7 @@ const (
 func setTable(t drawing.Table) *board {
 	b := &board{}
 	widths := make([]float64, columns(t))
+	copy(widths, t.Room)
 	rows := t.Rows
 	if t.Columns != nil {
 		rows = append([][]string{t.Columns}, rows...)

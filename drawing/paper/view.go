@@ -20,14 +20,15 @@ type viewSetter struct {
 	board
 	view   drawing.View
 	scale  float64
+	levels int
 	lo, hi geom.Point // of the outlines, on paper
 	listed []string   // dimensions without room
 }
 
-// setView draws a view with everything that belongs to it. Dimensions that find
-// no room come back in words.
-func setView(v drawing.View, scale float64) (*board, []string) {
-	s := &viewSetter{view: v, scale: scale}
+// setView draws a view with everything that belongs to it, its dimension lines
+// in as many levels at most. Dimensions that find no room come back in words.
+func setView(v drawing.View, scale float64, levels int) (*board, []string) {
+	s := &viewSetter{view: v, scale: scale, levels: levels}
 	s.outline()
 	s.hatch()
 	s.cutMarks()
@@ -94,9 +95,9 @@ func (s *viewSetter) cutMarks() {
 // dimension sorts the dimensions to the sides of the view and sets them.
 func (s *viewSetter) dimension() {
 	x, y := geom.Point{X: 1}, geom.Point{Y: 1}
-	above := stack{u: x, v: y, edge: s.hi.Y, lo: s.lo.X, hi: s.hi.X, far: []float64{-1, 1}}
-	below := stack{u: x, v: y.Scale(-1), edge: -s.lo.Y, lo: s.lo.X, hi: s.hi.X, far: []float64{-1, 1}}
-	left := stack{u: y, v: x.Scale(-1), edge: -s.lo.X + cutEnd - 1, lo: s.lo.Y, hi: s.hi.Y, far: []float64{-1, 1}, turn: math.Pi / 2}
+	above := stack{u: x, v: y, edge: s.hi.Y, lo: s.lo.X, hi: s.hi.X, far: []float64{-1, 1}, levels: s.levels}
+	below := stack{u: x, v: y.Scale(-1), edge: -s.lo.Y, lo: s.lo.X, hi: s.hi.X, far: []float64{-1, 1}, levels: s.levels}
+	left := stack{u: y, v: x.Scale(-1), edge: -s.lo.X + cutEnd - 1, lo: s.lo.Y, hi: s.hi.Y, far: []float64{-1, 1}, turn: math.Pi / 2, levels: s.levels}
 	right := left
 	right.v, right.edge = x, s.hi.X
 	var aboves, belows, lefts, rights []item
@@ -184,7 +185,7 @@ func (s *viewSetter) slanting(l label, a, b geom.Point) {
 	}
 	u = u.Scale(1 / u.Len())
 	for _, v := range []geom.Point{{X: -u.Y, Y: u.X}, {X: u.Y, Y: -u.X}} {
-		st := stack{u: u, v: v, edge: dot(a, v), lo: min(dot(a, u), dot(b, u)), hi: max(dot(a, u), dot(b, u)), turn: math.Atan2(u.Y, u.X), far: []float64{-1, 1}}
+		st := stack{u: u, v: v, edge: dot(a, v), lo: min(dot(a, u), dot(b, u)), hi: max(dot(a, u), dot(b, u)), turn: math.Atan2(u.Y, u.X), far: []float64{-1, 1}, levels: s.levels}
 		if st.place(&s.board, st.item(l, a, b)) {
 			return
 		}
@@ -198,7 +199,8 @@ func (s *viewSetter) angle(d drawing.Dimension, l label) {
 	from := math.Atan2(a.Y, a.X)
 	to := from + math.Mod(math.Atan2(b.Y, b.X)-from+4*math.Pi, 2*math.Pi)
 	_, above := l.reach()
-	for r := max(a.Len(), b.Len()) + firstLevel; r < max(a.Len(), b.Len())+firstLevel+80; r += nextLevel / 2 {
+	for level := range 2 * s.levels {
+		r := max(a.Len(), b.Len()) + firstLevel + nextLevel/2*float64(level)
 		middle := (from + to) / 2
 		at := apex.Add(geom.Polar(r, middle))
 		turn := math.Mod(middle-math.Pi/2+4*math.Pi, 2*math.Pi)

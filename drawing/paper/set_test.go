@@ -1,0 +1,142 @@
+package paper_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"pintle/drawing"
+	"pintle/drawing/paper"
+	"pintle/geom"
+)
+
+var origin geom.Point
+
+func box(t *testing.T, length, width, height float64) geom.Part {
+	t.Helper()
+	p, err := geom.NewPart("box", geom.Slab{Z1: height, Bottom: []geom.Contour{geom.Rectangle(origin, length, width, 0, 0, 0.02)}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+func set(t *testing.T, sheet drawing.Sheet) drawing.Page {
+	t.Helper()
+	page, err := paper.Set(sheet)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return page
+}
+
+// The smallest sheet at true size, else the next scale of ISO 5455 that fits;
+// small parts are enlarged. Sheets of ISO 216.
+func TestSheetAndScale(t *testing.T) {
+	for _, test := range []struct {
+		why           string
+		l, w, h       float64
+		format, scale string
+	}{
+		{"a small part is enlarged", 10, 8, 3, "A4", "5:1"},
+		{"one below 30 mm doubled", 25, 20, 3, "A4", "2:1"},
+		{"true size on A4", 60, 40, 10, "A4", "1:1"},
+		{"true size on A3 before a smaller scale", 200, 100, 10, "A3", "1:1"},
+		{"half size", 260, 240, 20, "A4", "1:2"},
+		{"a fifth", 900, 600, 20, "A3", "1:5"},
+	} {
+		t.Run(test.why, func(t *testing.T) {
+			page := set(t, drawing.OfPart(box(t, test.l, test.w, test.h), drawing.Details{}, nil))
+			if page.Format != test.format || page.Scale != test.scale {
+				t.Errorf("%s at %s, want %s at %s", page.Format, page.Scale, test.format, test.scale)
+			}
+			want := map[string][2]float64{"A4": {210, 297}, "A3": {420, 297}}[page.Format]
+			if page.Width != want[0] || page.Height != want[1] {
+				t.Errorf("%g x %g mm", page.Width, page.Height)
+			}
+		})
+	}
+}
+
+// Each dimension is drawn as long as it says, times the scale, between two
+// arrowheads: read back from the page.
+func TestDimensionLinesAreTrue(t *testing.T) {
+	for _, scaled := range []struct {
+		l, w, scale float64
+	}{{60, 44, 1}, {25, 17, 2}, {300, 288, 0.5}} {
+		page := set(t, drawing.OfPart(box(t, scaled.l, scaled.w, 10), drawing.Details{}, nil))
+		var tips []geom.Point
+		for _, s := range page.Strokes {
+			if s.Kind == drawing.Solid {
+				tips = append(tips, s.Curves[0].Start())
+			}
+		}
+		for _, size := range []float64{scaled.l, scaled.w, 10} {
+			found := false
+			for i, p := range tips {
+				for _, q := range tips[i+1:] {
+					d := q.Sub(p)
+					along := math.Min(math.Abs(d.X), math.Abs(d.Y)) < 1e-9
+					found = found || along && math.Abs(d.Len()-size*scaled.scale) < 1e-6
+				}
+			}
+			if !found {
+				t.Errorf("%g x %g: no two arrows stand %g mm apart", scaled.l, scaled.w, size*scaled.scale)
+			}
+		}
+	}
+}
+
+// A dimension for which there is no room is listed, not lost: every figure of a
+// crowded view stands somewhere on the sheet.
+func TestNoDimensionIsLost(t *testing.T) {
+	details := drawing.Details{}
+	for i := range 40 {
+		at := geom.Point{X: -40 + 2*float64(i), Y: -5 + float64(i%7)}
+		details.Dimensions = append(details.Dimensions,
+			drawing.Circle(at, 0.5+float64(i)/100),
+			drawing.Between(geom.Point{X: -45, Y: -8}, at).Within(-0.1, 0.1).ToCheck(),
+			drawing.Opening(at, at.Add(geom.Point{X: 3}), at.Add(geom.Polar(3, 0.3+float64(i)/50))))
+	}
+	sheet := drawing.OfPart(box(t, 90, 20, 5), details, nil)
+	page := set(t, sheet)
+	words := map[string]bool{}
+	for _, text := range page.Texts {
+		words[text.Text] = true
+	}
+	listed := words["Further sizes"]
+	for _, v := range sheet.Views {
+		for _, d := range v.Dimensions {
+			text := d.Text()
+			if !words[text] && !words[text+" "] {
+				t.Errorf("%s is lost (further sizes listed: %v)", text, listed)
+			}
+		}
+	}
+}
+
+// Widths are those of the fonts: of DejaVu Sans a digit is 0.636 of the size and
+// an em dash 1 (its advance widths, 1303 and 2048 of 2048), and no common
+// sans-serif font is wider.
+func TestWidth(t *testing.T) {
+	for text, ems := range map[string]float64{"0": 0.637, "00": 1.274, "M": 0.863, "": 0, "W": 0.989} {
+		if got := paper.Width(text, 0.716); math.Abs(got-ems) > 1e-9 {
+			t.Errorf("%q is %.4f mm wide at a font size of 1 mm, want %.4f", text, got, ems)
+		}
+	}
+	if paper.Width("漢", 0.716) < 1 {
+		t.Error("an unknown letter gets less room than a square")
+	}
+}
+
+// More tables and notes than a sheet holds do not stop a drawing.
+func TestTooMuchToSay(t *testing.T) {
+	sheet := drawing.OfPart(box(t, 60, 40, 10), drawing.Details{}, nil)
+	for i := range 300 {
+		sheet.Notes = append(sheet.Notes, fmt.Sprintf("note %d", i))
+	}
+	page := set(t, sheet)
+	if page.Format != "A4" {
+		t.Errorf("format %s", page.Format)
+	}
+}
