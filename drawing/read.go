@@ -68,18 +68,16 @@ func (r *reader) addCircle(w roundWall) {
 	r.circles = append(r.circles, w)
 }
 
-// named says whether the design named the diameter of a circle itself.
+// named says whether the design named the diameter of a circle itself: of one
+// about the origin, or of any beside it that is as large.
 func (r *reader) named(centre geom.Point, diameter float64) bool {
-	for _, d := range r.given {
-		middle := d.A.Add(d.B).Scale(0.5)
+	return slices.ContainsFunc(r.given, func(d Dimension) bool {
 		if d.Kind != Diameter || math.Abs(d.B.Sub(d.A).Len()-diameter) > alike {
-			continue
+			return false
 		}
-		if d.Facing == Section || middle.Sub(centre).Len() < alike {
-			return true
-		}
-	}
-	return false
+		beside := d.Facing == Plan && d.A.Add(d.B).Len() > alike
+		return beside == (centre.Len() > alike)
+	})
 }
 
 func (r *reader) onAxis(c roundWall) bool { return c.Centre.Len() < alike }
@@ -147,7 +145,7 @@ func (r *reader) readHoles() {
 	groups := map[int][]roundWall{}
 	var sizes []int
 	for _, c := range r.circles {
-		if r.alone(c) || r.named(c.Centre, 2*c.Radius) {
+		if r.alone(c) {
 			continue
 		}
 		size := int(math.Round(2 * c.Radius / alike))
@@ -160,12 +158,13 @@ func (r *reader) readHoles() {
 	for _, size := range sizes {
 		group := groups[size]
 		d := Circle(group[0].Centre, 2*group[0].Radius).Times(len(group))
-		if note, even := pitchCircle(group); even {
+		note, even := pitchCircle(group)
+		if !r.named(group[0].Centre, 2*group[0].Radius) {
 			r.dims = append(r.dims, d.Saying(note))
-			continue
 		}
-		r.dims = append(r.dims, d)
-		r.rows(group)
+		if !even {
+			r.rows(group)
+		}
 	}
 }
 
@@ -248,7 +247,7 @@ func (r *reader) readRoundings() {
 		for _, contour := range s.Bottom {
 			for _, curve := range contour.Curves {
 				arc, ok := curve.(geom.Arc)
-				if !ok || s.Top != nil || len(contour.Curves) < 3 || len(contour.Curves) > 16 || seen[curve] || arc.Radius < 0.3 {
+				if !ok || s.Top != nil || len(contour.Curves) < 3 || len(contour.Curves) > 16 || seen[curve] || arc.Radius < 1 {
 					continue
 				}
 				seen[curve] = true

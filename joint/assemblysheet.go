@@ -9,7 +9,6 @@ import (
 
 	"pintle/check"
 	"pintle/drawing"
-	"pintle/drawing/paper"
 	"pintle/export"
 	"pintle/geom"
 )
@@ -32,11 +31,7 @@ func (b *builder) assemblies() []OutputFile {
 			continue
 		}
 		files = append(files, OutputFile{a.name + jointSuffix + "-drawing.svg", func(w io.Writer) error {
-			page, err := paper.Set(b.assemblySheet(a, t))
-			if err != nil {
-				return err
-			}
-			return export.WriteSVG(w, page)
+			return writeSheet(w, b.assemblySheet(a, t))
 		}})
 	}
 	return files

@@ -18,7 +18,12 @@ import (
 
 // writeDrawing sets the drawing of a part on its sheet.
 func (b *builder) writeDrawing(w io.Writer, body body) error {
-	page, err := paper.Set(b.sheet(body))
+	return writeSheet(w, b.sheet(body))
+}
+
+// writeSheet places a drawing on paper and writes it.
+func writeSheet(w io.Writer, sheet drawing.Sheet) error {
+	page, err := paper.Set(sheet)
 	if err != nil {
 		return err
 	}

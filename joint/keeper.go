@@ -44,8 +44,8 @@ func (b *builder) keeperSheet() []OutputFile {
 	return []OutputFile{{"keeper.svg", func(w io.Writer) error {
 		form := b.keeperForm()
 		page, err := paper.SetForm(form)
-		if err != nil { // many joints: what stands in other files can go
-			form.Sections = form.Sections[:len(form.Sections)-2]
+		for err != nil && len(form.Sections) > 1 { // many joints: the last sections can go
+			form.Sections = form.Sections[:len(form.Sections)-1]
 			page, err = paper.SetForm(form)
 		}
 		if err != nil {

@@ -3,10 +3,7 @@ package joint
 import (
 	"bytes"
 	"io"
-	"strings"
 
-	"pintle/drawing"
-	"pintle/drawing/paper"
 	"pintle/export"
 )
 
@@ -41,15 +38,7 @@ func (b *builder) motionFiles(drawings map[string][]byte) (files []OutputFile, m
 
 // writeMechanism sets the drawing of a linkage on its sheet.
 func (b *builder) writeMechanism(w io.Writer, l *linked) error {
-	sheet, papers := l.stroke.Sheet(), b.file.Drawing
-	sheet.Block = drawing.TitleBlock{
-		Title: strings.ReplaceAll(l.name, "-", " ") + " mechanism", Supplement: b.file.Title,
-		Number: l.name + "-mechanism", Kind: "Assembly drawing", Language: "en", SheetNumber: "1/1",
-		Owner: papers.Owner, Creator: papers.Designer, Approved: papers.Approved, Issued: papers.Date,
-	}
-	page, err := paper.Set(sheet)
-	if err != nil {
-		return err
-	}
-	return export.WriteSVG(w, page)
+	sheet := l.stroke.Sheet()
+	sheet.Block = b.titleBlock(l.name+"-mechanism", "Assembly drawing")
+	return writeSheet(w, sheet)
 }

@@ -175,18 +175,23 @@ func (b *builder) files() []OutputFile {
 	var files []OutputFile
 	add := func(name string, write func(io.Writer) error) { files = append(files, OutputFile{name, write}) }
 	report := b.report
-	drawings := map[string][]byte{}
+	drawings := map[string]func() ([]byte, error){}
 	pictures := sync.OnceValue(b.pictures)
 	for _, body := range b.bodies {
 		if body.mesh == nil {
 			continue
 		}
 		name := body.part.Name()
-		var sheet bytes.Buffer
-		err := b.writeDrawing(&sheet, body)
-		drawings[name] = sheet.Bytes()
+		drawings[name] = sync.OnceValues(func() ([]byte, error) {
+			var sheet bytes.Buffer
+			err := b.writeDrawing(&sheet, body)
+			return sheet.Bytes(), err
+		})
 		add(name+".stl", func(w io.Writer) error { return export.WriteSTL(w, name, body.mesh) })
-		add(name+"-drawing.svg", func(w io.Writer) error { return put(w, drawings[name], err) })
+		add(name+"-drawing.svg", func(w io.Writer) error {
+			sheet, err := drawings[name]()
+			return put(w, sheet, err)
+		})
 		if body.cut != nil {
 			add(name+"-cut.svg", func(w io.Writer) error { return b.writeCut(w, body) })
 		}
@@ -198,7 +203,8 @@ func (b *builder) files() []OutputFile {
 	files = append(files, b.assemblies()...)
 	files = append(files, b.keeperSheet()...)
 	files = append(files, b.couponFiles()...)
-	motion, moving := b.motionFiles(drawings)
+	mechanisms := map[string][]byte{}
+	motion, moving := b.motionFiles(mechanisms)
 	files = append(files, motion...)
 	if len(report.Channels) > 0 {
 		add("channels.csv", func(w io.Writer) error { return export.WriteChannelsCSV(w, report.Channels) })
@@ -206,7 +212,15 @@ func (b *builder) files() []OutputFile {
 	add("parts.csv", func(w io.Writer) error { return export.WritePartsCSV(w, report.Parts) })
 	add("shopping.csv", func(w io.Writer) error { return export.WriteShoppingCSV(w, report.Shopping) })
 	add("report.html", func(w io.Writer) error {
-		return export.WriteHTML(w, report, export.Figures{Drawings: drawings, Pictures: pictures(), Lead: b.joints(), Moving: moving})
+		figures := export.Figures{Drawings: mechanisms, Pictures: pictures(), Lead: b.joints(), Moving: moving}
+		for name, draw := range drawings {
+			sheet, err := draw()
+			if err != nil {
+				return err
+			}
+			figures.Drawings[name] = sheet
+		}
+		return export.WriteHTML(w, report, figures)
 	})
 	add("report.json", func(w io.Writer) error { return export.WriteJSON(w, report) })
 	return files

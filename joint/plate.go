@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"pintle/check"
-	"pintle/drawing"
 	"pintle/fit"
 	"pintle/geom"
 )
@@ -49,6 +48,7 @@ type plateSpec struct {
 	name           string
 	thickness      float64 // mm
 	centreDistance float64 // mm
+	tolerance      float64 // of the centre distance, mm either way
 	servo          Servo
 	servoTurnDeg   float64
 	slots          float64 // how far the servo can be moved along the line of centres, mm either way
@@ -70,6 +70,7 @@ type plate struct {
 	fits     []fit.Fit
 	tabScrew fit.Screw
 	size     [2]float64 // mm
+	drawn    drawnSizes
 }
 
 // newPlate designs the plate in its print frame: bed side down, the ring's
@@ -237,6 +238,7 @@ func (p *plate) corners() []geom.Point {
 func (p *plate) build() error {
 	s := p.spec
 	d := p.openings()
+	p.drawn = d
 	centre, length, width, inset := p.outline()
 	p.size = [2]float64{length, width}
 	rim := geom.Rectangle(centre, length, width, inset, 0, geom.ChordPlain)
@@ -303,19 +305,4 @@ func (p *plate) Parts() []geom.Part {
 		return nil
 	}
 	return []geom.Part{p.part}
-}
-
-// notes marks the servo's axis on the drawing; the bearing's has its circles.
-func (p *plate) notes() sheetNotes {
-	a, arm := geom.Point{X: p.spec.centreDistance}, 5.0
-	cross := func(d geom.Point) drawing.Stroke {
-		return drawing.Stroke{Kind: drawing.Centre, Curves: []geom.Curve{geom.Line{A: a.Sub(d), B: a.Add(d)}}}
-	}
-	return sheetNotes{
-		strokes: []drawing.Stroke{cross(geom.Point{X: arm}), cross(geom.Point{Y: arm})},
-		lines: []string{
-			fmt.Sprintf("Working centre distance %.3f mm from the bearing's axis to the servo's", a.X),
-			fmt.Sprintf("Ring recess %.1f mm deep. Screws: ring %s, servo tabs %s, corners %s", recessDepth, p.spec.bolt.Size, p.tabScrew.Size, p.spec.corner.Size),
-		},
-	}
 }

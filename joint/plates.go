@@ -30,7 +30,7 @@ func (b *builder) addPlates() error {
 			return err
 		}
 		spec := plateSpec{
-			name: name, thickness: t.Thickness, centreDistance: owner.pair.CentreDistance(),
+			name: name, thickness: t.Thickness, centreDistance: owner.pair.CentreDistance(), tolerance: owner.pair.Spec().CentreTolerance,
 			servo: owner.servo, servoTurnDeg: t.ServoTurnDeg, slots: t.ServoSlots, flange: ring.FlangeDiameter(),
 			through: ring.ShoulderHole(), bolt: owner.ringScrew, corner: corner, card: b.card, limits: b.file.Limits,
 		}
@@ -40,7 +40,7 @@ func (b *builder) addPlates() error {
 		if owner.plate, err = newPlate(spec); err != nil {
 			return b.file.Blame(table, err)
 		}
-		b.add(table, owner.plate, material, func(geom.Part) sheetNotes { return owner.plate.notes() })
+		b.add(table, owner.plate, material, func(geom.Part) sheetNotes { return sheetNotes{} })
 		if err := b.addStops(table, t, owner); err != nil {
 			return err
 		}

@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -35,9 +36,10 @@ type column struct {
 	lo, hi float64 // heights between which shelves may stand
 }
 
-// set places the callouts, each at the free height nearest to what it points at,
-// and returns those for which there was no room.
+// set places the callouts from the top down, each at the free height nearest to
+// what it points at, and returns those for which there was no room.
 func (c column) set(b *board, callouts []callout) (left []callout) {
+	slices.SortStableFunc(callouts, func(p, q callout) int { return cmp.Compare(q.to.Y, p.to.Y) })
 	for _, it := range callouts {
 		if !c.place(b, it) {
 			left = append(left, it)

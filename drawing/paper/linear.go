@@ -53,16 +53,34 @@ func (s stack) item(l label, p, q geom.Point) item {
 
 func dot(a, b geom.Point) float64 { return a.X*b.X + a.Y*b.Y }
 
-// set places the items and returns those for which there was no room.
+// rounds is how often a stack is tried, each time with those first for which
+// there was no room before.
+const rounds = 4
+
+// set places the items, short ones next to the view, and returns those for which
+// there was no room.
 func (s stack) set(b *board, items []item) (left []item) {
 	slices.SortStableFunc(items, func(p, q item) int { return cmp.Compare(p.b-p.a, q.b-q.a) })
 	for _, it := range items {
 		s.lo, s.hi = min(s.lo, it.a), max(s.hi, it.b)
 	}
-	for _, it := range items {
-		if !s.place(b, it) {
-			left = append(left, it)
+	before := *b // boards only grow: this is what stood on it
+	order := items
+	for range rounds {
+		*b = before
+		left = nil
+		var placed []item
+		for _, it := range order {
+			if s.place(b, it) {
+				placed = append(placed, it)
+			} else {
+				left = append(left, it)
+			}
 		}
+		if len(left) == 0 {
+			break
+		}
+		order = append(slices.Clone(left), placed...)
 	}
 	return left
 }

@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"slices"
 	"strings"
 
 	"pintle/drawing"
@@ -14,7 +15,7 @@ const (
 )
 
 // setTable draws a table from its top left corner down, as wide as its texts
-// need.
+// need and at most as wide as the drawing space of A4: longer texts are cut.
 func setTable(t drawing.Table) *board {
 	b := &board{}
 	widths := make([]float64, columns(t))
@@ -32,6 +33,12 @@ func setTable(t drawing.Table) *board {
 	for _, w := range widths {
 		total += w
 	}
+	for total > columnWidth+0.01 {
+		widest := slices.Index(widths, slices.Max(widths))
+		less := min(total-columnWidth, widths[widest]/4)
+		widths[widest] -= less
+		total -= less
+	}
 	if title := Width(t.Title, textHeight) + 2*cellRoom; title > total && len(widths) > 0 {
 		widths[len(widths)-1] += title - total
 		total = title
@@ -48,7 +55,7 @@ func setTable(t drawing.Table) *board {
 	for i, row := range rows {
 		x := 0.0
 		for k, cell := range row {
-			b.write(drawing.Text{At: at(x+cellRoom, y-baseline), Text: cell, Height: textHeight})
+			b.write(drawing.Text{At: at(x+cellRoom, y-baseline), Text: shortened(cell, widths[k]-2*cellRoom), Height: textHeight})
 			x += widths[k]
 		}
 		y -= rowHeight
@@ -66,6 +73,18 @@ func setTable(t drawing.Table) *board {
 	b.line(drawing.Outline, at(0, 0), at(0, y))
 	b.line(drawing.Outline, at(total, 0), at(total, y))
 	return b
+}
+
+// shortened returns the text, its end cut where it is wider than the width in mm.
+func shortened(text string, width float64) string {
+	if Width(text, textHeight) <= width+1e-9 {
+		return text
+	}
+	letters := []rune(text)
+	for len(letters) > 0 && Width(string(letters)+"...", textHeight) > width {
+		letters = letters[:len(letters)-1]
+	}
+	return string(letters) + "..."
 }
 
 // baseline is the depth in mm of a row's base line under its top.

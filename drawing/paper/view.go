@@ -18,11 +18,12 @@ const (
 // A viewSetter lays out one view at a scale about its origin.
 type viewSetter struct {
 	board
-	view   drawing.View
-	scale  float64
-	levels int
-	lo, hi geom.Point // of the outlines, on paper
-	listed []string   // dimensions without room
+	view    drawing.View
+	scale   float64
+	levels  int
+	lo, hi  geom.Point      // of the outlines, on paper
+	listed  []string        // dimensions without room
+	letters [][3]geom.Point // of the cut: the tail of the arrow, the direction of sight, outwards
 }
 
 // setView draws a view with everything that belongs to it, its dimension lines
@@ -33,6 +34,7 @@ func setView(v drawing.View, scale float64, levels int) (*board, []string) {
 	s.hatch()
 	s.cutMarks()
 	s.dimension()
+	s.lettersOfCut()
 	s.balloons()
 	s.title()
 	return &s.board, s.listed
@@ -87,8 +89,30 @@ func (s *viewSetter) cutMarks() {
 		tail := foot.Sub(sight.Scale(cutArrow))
 		s.line(drawing.Edge, tail, foot)
 		s.arrow(foot.Sub(sight.Scale(0.25)), sight)
-		letter := tail.Sub(sight.Scale(1 + letterHeight/2)).Sub(geom.Point{Y: letterHeight / 2})
-		s.write(drawing.Text{At: letter, Text: "A", Height: letterHeight, Anchor: drawing.Middle})
+		s.letters = append(s.letters, [3]geom.Point{tail, sight, end.out})
+	}
+}
+
+// lettersOfCut writes the letters of the cutting plane where the dimensions have
+// left room: at the arrow's tail, beside it, or beyond.
+func (s *viewSetter) lettersOfCut() {
+	for _, l := range s.letters {
+		tail, sight, out := l[0], l[1], l[2]
+		var first drawing.Text
+		for i, middle := range []geom.Point{
+			tail.Sub(sight.Scale(1 + letterHeight/2)), tail.Add(out.Scale(3)).Add(sight.Scale(2)), tail.Sub(out.Scale(3)).Add(sight.Scale(2)),
+			tail.Add(out.Scale(3)).Add(sight.Scale(5)), tail.Sub(sight.Scale(5)), tail.Sub(sight.Scale(8)), tail.Sub(sight.Scale(11)),
+		} {
+			text := drawing.Text{At: middle.Sub(geom.Point{Y: letterHeight / 2}), Text: "A", Height: letterHeight, Anchor: drawing.Middle}
+			if i == 0 {
+				first = text
+			}
+			if s.free(boxOf(text)) {
+				first = text
+				break
+			}
+		}
+		s.write(first)
 	}
 }
 
@@ -126,11 +150,21 @@ func (s *viewSetter) dimension() {
 			callouts = append(callouts, s.callout(d))
 		}
 	}
-	s.list(above.set(&s.board, aboves)...)
-	s.list(below.set(&s.board, belows)...)
-	s.list(left.set(&s.board, lefts)...)
-	s.list(right.set(&s.board, rights)...)
+	s.set(above, below, aboves)
+	s.set(below, above, belows)
+	s.set(left, right, lefts)
+	s.set(right, left, rights)
 	s.call(callouts)
+}
+
+// set places items on their side, those without room on the other, and lists
+// what finds none there either.
+func (s *viewSetter) set(side, other stack, items []item) {
+	left := side.set(&s.board, items)
+	for i := range left {
+		left[i].va, left[i].vb = -left[i].va, -left[i].vb
+	}
+	s.list(other.set(&s.board, left)...)
 }
 
 func (s *viewSetter) list(items ...item) {
@@ -165,7 +199,7 @@ func (s *viewSetter) call(callouts []callout) {
 		side = -1
 	}
 	for range 2 {
-		column := column{x: s.hi.X + shelfGap, side: side, lo: s.lo.Y - 6, hi: s.hi.Y + 6}
+		column := column{x: s.hi.X + shelfGap, side: side, lo: s.lo.Y - 8, hi: s.hi.Y + 12}
 		if side < 0 {
 			column.x = s.lo.X - shelfGap
 		}
