@@ -21,6 +21,7 @@ type Details struct {
 type Toothed struct {
 	Centre               geom.Point
 	Tip, Reference, Root float64
+	Shown                bool // the plan shows the teeth all the same
 }
 
 // A Cut is the straight line in the plan that a section follows, seen from its

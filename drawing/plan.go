@@ -47,6 +47,9 @@ func (t *Toothed) circles() []Stroke {
 	circle := func(kind LineKind, diameter float64) Stroke {
 		return Stroke{Kind: kind, Closed: true, Curves: []geom.Curve{geom.Arc{Centre: t.Centre, Radius: diameter / 2, To: 2 * math.Pi}}}
 	}
+	if t.Shown {
+		return []Stroke{circle(Centre, t.Reference)}
+	}
 	return []Stroke{circle(Outline, t.Tip), circle(Centre, t.Reference)}
 }
 
@@ -80,7 +83,7 @@ type plan struct {
 
 func (p *plan) draw(contours []geom.Contour, above []cover, upright bool) {
 	for _, c := range contours {
-		if p.toothed.stands(c) {
+		if p.toothed.stands(c) && !p.toothed.Shown {
 			continue
 		}
 		if len(c.Curves) == 0 {

@@ -117,9 +117,10 @@ func (r *reader) readOverall(toothed *Toothed) {
 	r.between(geom.Point{X: lo.X, Y: lo.Y}, geom.Point{X: lo.X, Y: hi.Y})
 }
 
-// between adds a length of the plan that the design did not name.
+// between adds a length of the plan that neither the design nor a circle before
+// named.
 func (r *reader) between(a, b geom.Point) {
-	for _, d := range r.given {
+	for _, d := range append(slices.Clone(r.given), r.dims...) {
 		if d.Kind == Linear && d.Facing == Plan && sameExtent(d, a, b) {
 			return
 		}

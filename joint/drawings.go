@@ -34,8 +34,10 @@ func writeSheet(w io.Writer, sheet drawing.Sheet) error {
 // say of it, and the title block.
 func (b *builder) sheet(body body) drawing.Sheet {
 	details := body.sheet.details
-	if b.file.Drawing.Teeth {
-		details.Toothed = nil
+	if b.file.Drawing.Teeth && details.Toothed != nil {
+		shown := *details.Toothed
+		shown.Shown = true
+		details.Toothed = &shown
 	}
 	details.Strokes = append(body.sheet.strokes[:len(body.sheet.strokes):len(body.sheet.strokes)], details.Strokes...)
 	part := body.part

@@ -370,3 +370,20 @@ func TestTolerancedSizesAreTheFits(t *testing.T) {
 		t.Errorf("only %d fits checked", checked)
 	}
 }
+
+// Teeth are drawn where the file asks for them, and the sizes stay those of the
+// finished gear: a tip circle of 45 mm, not the 44.92 mm drawn for the printer.
+func TestTrueTeeth(t *testing.T) {
+	file := drawings(t, strings.Replace(lighthouse(t), "[gears.lamp]", "[drawing]\nteeth = true\n[gears.lamp]", 1))["lamp-pinion-drawing.svg"]
+	with, without := examine(t, "with teeth", file), readDrawing(t, drawings(t, lighthouse(t))["lamp-pinion-drawing.svg"])
+	if len(with.pieces) < len(without.pieces)+28*8 { // each tooth has two flanks, two fillets, a tip
+		t.Errorf("%d pieces of line with teeth, %d without", len(with.pieces), len(without.pieces))
+	}
+	words := ""
+	for _, text := range with.texts {
+		words += text.words + "\n"
+	}
+	if !strings.Contains(words, "Ø45 ±0.1\n") || strings.Contains(words, "44.92") {
+		t.Errorf("the sizes on the sheet: %s", words)
+	}
+}

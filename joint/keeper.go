@@ -38,7 +38,7 @@ func (t *table) keeper() Keeper {
 
 // keeperSheet is one page for whoever looks after the figure.
 func (b *builder) keeperSheet() []OutputFile {
-	if len(b.turnings) == 0 || b.options.Slice {
+	if len(b.turnings)+len(b.linkages) == 0 || b.options.Slice {
 		return nil
 	}
 	return []OutputFile{{"keeper.svg", func(w io.Writer) error {
@@ -134,8 +134,15 @@ func (b *builder) inspections() drawing.Table {
 	if interval == 0 {
 		interval = defaultInspection
 	}
-	for _, name := range sorted(b.turnings) {
-		perDay := b.file.Motions[b.turnings[name].table.Motion].CyclesPerDay
+	motions := map[string]string{}
+	for name, turning := range b.turnings {
+		motions[name] = turning.table.Motion
+	}
+	for name, linkage := range b.linkages {
+		motions[name] = linkage.table.Motion
+	}
+	for _, name := range sorted(motions) {
+		perDay := b.file.Motions[motions[name]].CyclesPerDay
 		days, cycles := "count the cycles", "not given"
 		if perDay > 0 {
 			days, cycles = dayCount(interval/perDay), check.Number(perDay)
@@ -162,8 +169,8 @@ const wornShare = 1.0
 // base circle, and the span measurement shows it: (j / 2) cos alpha_w.
 func (b *builder) baseline() drawing.Table {
 	t := drawing.Table{
-		Columns: []string{"What", "Should be", "Limit", "When new", "Date", "Reading", "Date", "Reading"},
-		Room:    []float64{0, 0, 0, 17, 15, 15, 15, 15},
+		Columns: []string{"What", "Should be", "Limit", "When new", "Date", "Read", "Date", "Read"},
+		Room:    []float64{0, 0, 0, 17, 14, 14, 14, 14},
 	}
 	row := func(what, should, limit string) { t.Row(what, should, limit, "", "", "", "", "") }
 	for _, name := range sorted(b.turnings) {
@@ -180,8 +187,13 @@ func (b *builder) baseline() drawing.Table {
 			row(fmt.Sprintf("%s-%s: W over %v teeth", name, g, v["k"+strconv.Itoa(i+1)]), hundredth(width), hundredth(width-wear))
 		}
 	}
+	for _, name := range sorted(b.linkages) {
+		row(name+": free play, end of the lever", "as new", "2 × new")
+	}
 	row("Servo: current at rest, A", "as new", "1.5 × new")
-	row("Bearing: rocking by hand", "none felt", "felt")
+	if len(b.file.Housings) > 0 {
+		row("Bearing: rocking by hand", "none felt", "felt")
+	}
 	return t
 }
 

@@ -105,7 +105,7 @@ func (l *linked) assembly() []string {
 	v, t := l.levels, l.table
 	if l.bracket != nil {
 		screw := l.bracket.TabScrew()
-		say("servo from above into the bracket's window, 4 screws %s x %s that cut their thread", screw.Size, check.Number(longest(l.servo.Tabs.Thickness+l.bracket.Spec().Thickness)))
+		say("servo from above into the bracket's window, 4 screws %s x %s that cut their thread", screw.Size, check.Number(l.tabScrewLength()))
 	}
 	if l.seat.made && l.seat.Screws > 0 {
 		say("the servo's horn into the arm's pocket, %d screws %s through the arm's floor into the horn's holes", l.seat.Screws, l.seat.Screw.Size)
@@ -114,30 +114,22 @@ func (l *linked) assembly() []string {
 		say("servo to its middle pulse, then the horn onto the spline as near to %s° from the line to the lever's axis as its %d teeth allow; take up the rest with the pulse", check.Number(t.NeutralDeg), l.servo.SplineTeeth)
 	}
 	if l.posted() {
-		thick := v.lever[1] - v.lever[0]
-		w := l.pivot.Washer().Thickness
-		grip := thick + 2*w
-		say("lever onto its post with a washer under and over it: %s x %s into the post, tightened until the lever just turns freely", l.pivot.Size, check.Number(longest(grip+v.post+l.bracket.Spec().Thickness)))
+		say("lever onto its post with a washer under and over it: %s x %s into the post, tightened until the lever just turns freely", l.pivot.Size, check.Number(l.pivotLength()))
 	}
 	for end, word := range []string{"horn", "lever"} {
 		pin := l.pins[end]
-		over := pin.Washer().Thickness
 		between := v.washer[end]
-		count := max(1, int(math.Round(between/over)))
+		count := l.washersBetween(end)
 		washers := fmt.Sprintf("%d washers", count)
 		if count == 1 {
 			washers = "a washer"
-		}
-		into := v.lever[1] - v.lever[0]
-		if end == 0 {
-			into = v.horn[1] - v.horn[0]
 		}
 		if l.rod != nil {
 			say("rod end onto the %s with %s (%s mm) between", word, washers, check.Number(between))
 			continue
 		}
 		say("bar onto the %s: %s x %s through the bar with a washer under its head, %s (%s mm) between, its thread in the %s's eye and a nut behind", word, pin.Size,
-			check.Number(screwFor(pin, over+v.rod[1]-v.rod[0]+between+into)), washers, check.Number(between), word)
+			check.Number(l.pinLength(end)), washers, check.Number(between), word)
 	}
 	if l.rod != nil {
 		shorter, longer := l.rod.Adjustment()

@@ -25,6 +25,9 @@ func (b *builder) shopping() []export.Supply {
 	for _, name := range sorted(b.turnings) {
 		bought.add(b.bought(b.turnings[name])...)
 	}
+	for _, name := range sorted(b.linkages) {
+		bought.add(boughtLinkage(b.linkages[name])...)
+	}
 	for _, name := range sorted(b.file.Bearings) {
 		if n := b.bearingCount(name); n > 0 {
 			bearing, _, err := b.bearingNamed(name)

@@ -1,6 +1,10 @@
 package joint
 
 import (
+	"os"
+	"regexp"
+	"slices"
+	"strings"
 	"testing"
 
 	"pintle/export"
@@ -49,5 +53,37 @@ func TestBuyingCountsTogether(t *testing.T) {
 	list.add(screws("M3 nut", 4, "here"), screws("M3 nut", 9, "there"), screws("M3 nut", 1, "here"))
 	if len(list) != 1 || list[0].Count != 14 || list[0].Spare != 3 || list[0].For != "here; there" {
 		t.Errorf("%+v", list)
+	}
+}
+
+// Whatever screw the order of assembly asks for by size and length is on the
+// list, for joints of every kind.
+func TestScrewsOfTheAssemblyAreBought(t *testing.T) {
+	sized := regexp.MustCompile(`M[0-9.]+ x [0-9]+`)
+	for _, name := range []string{"lighthouse", "mayor", "heron", "baker", "carousel"} {
+		data, err := os.ReadFile("../testdata/" + name + ".toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		file, err := Read(name+".toml", data)
+		if err != nil {
+			t.Fatal(err)
+		}
+		result, err := Design(file, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		found := 0
+		for _, line := range result.Report.Assembly {
+			for _, screw := range sized.FindAllString(line, -1) {
+				found++
+				if !slices.ContainsFunc(result.Report.Shopping, func(s export.Supply) bool { return strings.HasPrefix(s.Name, screw+" ") }) {
+					t.Errorf("%s: %q asks for %s, which nobody buys", name, line, screw)
+				}
+			}
+		}
+		if found == 0 && name == "lighthouse" {
+			t.Error("no screw in the lighthouse's assembly")
+		}
 	}
 }

@@ -199,7 +199,8 @@ func (s *viewSetter) call(callouts []callout) {
 		side = -1
 	}
 	for range 2 {
-		column := column{x: s.hi.X + shelfGap, side: side, lo: s.lo.Y - 8, hi: s.hi.Y + 12}
+		more := shelfPart / 4 * float64(len(callouts))
+		column := column{x: s.hi.X + shelfGap, side: side, lo: s.lo.Y - 8 - more, hi: s.hi.Y + 8 + more}
 		if side < 0 {
 			column.x = s.lo.X - shelfGap
 		}
