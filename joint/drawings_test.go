@@ -7,6 +7,7 @@ import (
 	"io"
 	"math"
 	"os"
+	"path/filepath"
 	"strconv"
 	"strings"
 	"testing"
@@ -28,17 +29,44 @@ type readSheet struct {
 type readText struct {
 	words             string
 	x, y, size, width float64 // of the start of the base line; size is the font's
-	turned            bool
+	turn              float64 // rad, clockwise on the page, as SVG turns
 }
 
-// corners returns the upright box of the text: 0.3 of a capital below the base
-// line and 1.1 above, as wide as the widest font makes it.
-func (r readText) corners() (x0, y0, x1, y1 float64) {
+// inside says whether a place lies in the text's box: 0.3 of a capital below the
+// base line and 1.1 above, as wide as the widest font makes it.
+func (r readText) inside(px, py float64) bool {
 	capital := 0.716 * r.size
-	if r.turned {
-		return r.x - 1.1*capital, r.y - r.width, r.x + 0.3*capital, r.y
+	sin, cos := math.Sincos(r.turn)
+	u, v := (px-r.x)*cos+(py-r.y)*sin, (py-r.y)*cos-(px-r.x)*sin
+	return u > 0 && u < r.width && v > -1.1*capital && v < 0.3*capital
+}
+
+// at returns a place of the page by its place along and across the text.
+func (r readText) at(u, v float64) (x, y float64) {
+	sin, cos := math.Sincos(r.turn)
+	return r.x + u*cos - v*sin, r.y + u*sin + v*cos
+}
+
+// sides returns the four sides of the box.
+func (r readText) sides() (pieces [][4]float64) {
+	capital := 0.716 * r.size
+	corners := [][2]float64{{0, 0.3 * capital}, {r.width, 0.3 * capital}, {r.width, -1.1 * capital}, {0, -1.1 * capital}}
+	for i, c := range corners {
+		d := corners[(i+1)%4]
+		x0, y0 := r.at(c[0], c[1])
+		x1, y1 := r.at(d[0], d[1])
+		pieces = append(pieces, [4]float64{x0, y0, x1, y1})
 	}
-	return r.x, r.y - 1.1*capital, r.x + r.width, r.y + 0.3*capital
+	return pieces
+}
+
+// bounds returns the upright box around the text's box.
+func (r readText) bounds() (x0, y0, x1, y1 float64) {
+	x0, y0, x1, y1 = math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
+	for _, s := range r.sides() {
+		x0, y0, x1, y1 = min(x0, s[0]), min(y0, s[1]), max(x1, s[0]), max(y1, s[1])
+	}
+	return x0, y0, x1, y1
 }
 
 func readDrawing(t *testing.T, file []byte) readSheet {
@@ -91,15 +119,15 @@ func readDrawing(t *testing.T, file []byte) readSheet {
 			start := *open
 			r := readText{words: string(e), x: number(attr(start, "x")), y: number(attr(start, "y")), size: number(attr(start, "font-size"))}
 			r.width = paper.Width(r.words, 0.716*r.size)
-			back := map[string]float64{"middle": r.width / 2, "end": r.width}[attr(start, "text-anchor")]
 			if turn := attr(start, "transform"); turn != "" {
-				if !strings.HasPrefix(turn, "rotate(-90 ") {
-					continue // slanting lengths: looked at, not measured here
+				words := strings.Fields(strings.TrimSuffix(strings.TrimPrefix(turn, "rotate("), ")"))
+				if len(words) != 3 || number(words[1]) != r.x || number(words[2]) != r.y {
+					t.Fatalf("a text with the transform %q", turn)
 				}
-				r.turned, r.y = true, r.y+back
-			} else {
-				r.x -= back
+				r.turn = number(words[0]) * math.Pi / 180
 			}
+			back := map[string]float64{"middle": r.width / 2, "end": r.width}[attr(start, "text-anchor")]
+			r.x, r.y = r.at(-back, 0)
 			s.texts = append(s.texts, r)
 			open = nil
 		}
@@ -173,16 +201,16 @@ func arcPieces(v [7]float64, x, y float64, to func(x, y float64)) {
 	}
 }
 
-// meetsBox says whether a piece of line comes into the box, looked at every
+// meets says whether a piece of line comes into the text's box, looked at every
 // tenth of a millimetre.
-func meetsBox(p [4]float64, x0, y0, x1, y1 float64) bool {
+func (r readText) meets(p [4]float64) bool {
+	x0, y0, x1, y1 := r.bounds()
 	if max(p[0], p[2]) < x0 || min(p[0], p[2]) > x1 || max(p[1], p[3]) < y0 || min(p[1], p[3]) > y1 {
 		return false
 	}
 	n := math.Ceil(math.Hypot(p[2]-p[0], p[3]-p[1])/0.1) + 1
 	for k := 0.0; k <= n; k++ {
-		x, y := p[0]+(p[2]-p[0])*k/n, p[1]+(p[3]-p[1])*k/n
-		if x > x0 && x < x1 && y > y0 && y < y1 {
+		if r.inside(p[0]+(p[2]-p[0])*k/n, p[1]+(p[3]-p[1])*k/n) {
 			return true
 		}
 	}
@@ -208,7 +236,7 @@ func examine(t *testing.T, name string, file []byte) readSheet {
 		t.Errorf("%s: only %d texts", name, len(s.texts))
 	}
 	for i, text := range s.texts {
-		x0, y0, x1, y1 := text.corners()
+		x0, y0, x1, y1 := text.bounds()
 		height := 0.716 * text.size
 		if series := map[float64]bool{1.8: true, 2.5: true, 3.5: true, 5: true}; !series[math.Round(height*100)/100] {
 			t.Errorf("%s: %q is %.3f mm high, not of the series of ISO 3098", name, text.words, height)
@@ -217,14 +245,16 @@ func examine(t *testing.T, name string, file []byte) readSheet {
 			t.Errorf("%s: %q reaches out of the frame: %.1f to %.1f, %.1f to %.1f", name, text.words, x0, x1, y0, y1)
 		}
 		for _, p := range s.pieces {
-			if meetsBox(p, x0, y0, x1, y1) {
+			if text.meets(p) {
 				t.Errorf("%s: a line from %.1f, %.1f to %.1f, %.1f runs through %q at %.1f, %.1f", name, p[0], p[1], p[2], p[3], text.words, x0, y1)
 			}
 		}
 		for _, other := range s.texts[i+1:] {
-			a0, b0, a1, b1 := other.corners()
-			if x0 < a1 && a0 < x1 && y0 < b1 && b0 < y1 {
-				t.Errorf("%s: %q lies on %q", name, text.words, other.words)
+			for _, side := range other.sides() {
+				if text.meets(side) {
+					t.Errorf("%s: %q lies on %q", name, text.words, other.words)
+					break
+				}
 			}
 		}
 	}
@@ -385,5 +415,33 @@ func TestTrueTeeth(t *testing.T) {
 	}
 	if !strings.Contains(words, "Ø45 ±0.1\n") || strings.Contains(words, "44.92") {
 		t.Errorf("the sizes on the sheet: %s", words)
+	}
+}
+
+// Every sheet of every joint file that comes with the tool.
+func TestDrawingsOfEveryDemo(t *testing.T) {
+	files, err := filepath.Glob("../testdata/*.toml")
+	if err != nil || len(files) < 4 {
+		t.Fatalf("%d joint files, %v", len(files), err)
+	}
+	for _, path := range files {
+		data, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		file, err := joint.Read(path, data)
+		if err != nil {
+			t.Fatal(err)
+		}
+		result, err := joint.Design(file, joint.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, f := range result.Files {
+			sheet := strings.HasSuffix(f.Name, "-drawing.svg") || strings.HasSuffix(f.Name, "-mechanism.svg") || f.Name == "keeper.svg"
+			if sheet {
+				examine(t, filepath.Base(path)+": "+f.Name, fileNamed(t, result, f.Name))
+			}
+		}
 	}
 }
