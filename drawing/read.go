@@ -158,7 +158,8 @@ func (r *reader) readHoles() {
 	slices.SortFunc(sizes, func(a, b int) int { return cmp.Compare(b, a) })
 	for _, size := range sizes {
 		group := groups[size]
-		d := Circle(group[0].Centre, 2*group[0].Radius).Times(len(group))
+		right := slices.MaxFunc(group, func(a, b roundWall) int { return cmp.Compare(a.Centre.X, b.Centre.X) }) // nearest to the text
+		d := Circle(right.Centre, 2*right.Radius).Times(len(group))
 		note, even := pitchCircle(group)
 		if !r.named(group[0].Centre, 2*group[0].Radius) {
 			r.dims = append(r.dims, d.Saying(note))

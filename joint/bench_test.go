@@ -50,3 +50,35 @@ func BenchmarkPassages(b *testing.B) {
 		lamp.arrangements[0].passages(parts)
 	}
 }
+
+// BenchmarkDrawings sets and writes every sheet of the lighthouse: six parts and
+// the joint put together.
+func BenchmarkDrawings(b *testing.B) {
+	data, err := os.ReadFile("../testdata/lighthouse.toml")
+	if err != nil {
+		b.Fatal(err)
+	}
+	file, err := Read("lighthouse.toml", data)
+	if err != nil {
+		b.Fatal(err)
+	}
+	w := newBuilder(file, Options{})
+	if err := w.run(); err != nil {
+		b.Fatal(err)
+	}
+	if _, err := w.finish(); err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		for _, body := range w.bodies {
+			if err := w.writeDrawing(io.Discard, body); err != nil {
+				b.Fatal(err)
+			}
+		}
+		for _, f := range w.assemblies() {
+			if err := f.Write(io.Discard); err != nil {
+				b.Fatal(err)
+			}
+		}
+	}
+}

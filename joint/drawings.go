@@ -4,7 +4,6 @@ import (
 	"crypto/sha256"
 	"encoding/binary"
 	"fmt"
-	"hash"
 	"io"
 	"strings"
 
@@ -138,16 +137,7 @@ func (b *builder) commonNotes(body body) []string {
 func revision(sheet drawing.Sheet, parts ...geom.Part) string {
 	h := sha256.New()
 	for _, part := range parts {
-		for _, l := range part.Layers() {
-			number(h, int64(l.Z0), int64(l.Z1))
-			for _, region := range []geom.Region{l.Bottom, l.Top} {
-				for _, loop := range region.Loops() {
-					for _, v := range loop {
-						number(h, int64(v.X), int64(v.Y))
-					}
-				}
-			}
-		}
+		h.Write(layerBytes(part))
 	}
 	for _, v := range sheet.Views {
 		for _, d := range v.Dimensions {
@@ -158,10 +148,22 @@ func revision(sheet drawing.Sheet, parts ...geom.Part) string {
 	return fmt.Sprintf("%X", h.Sum(nil)[:3])
 }
 
-func number(h hash.Hash, values ...int64) {
-	var buffer [8]byte
-	for _, v := range values {
-		binary.LittleEndian.PutUint64(buffer[:], uint64(v))
-		h.Write(buffer[:])
+// layerBytes returns the layers of a part as bytes.
+func layerBytes(part geom.Part) []byte {
+	var bytes []byte
+	put := func(a, b int32) {
+		bytes = binary.LittleEndian.AppendUint32(binary.LittleEndian.AppendUint32(bytes, uint32(a)), uint32(b))
 	}
+	for _, l := range part.Layers() {
+		put(l.Z0, l.Z1)
+		for _, region := range []geom.Region{l.Bottom, l.Top} {
+			for _, loop := range region.Loops() {
+				put(int32(len(loop)), 0)
+				for _, v := range loop {
+					put(v.X, v.Y)
+				}
+			}
+		}
+	}
+	return bytes
 }
