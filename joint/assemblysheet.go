@@ -1,8 +1,8 @@
 package joint
 
 import (
+	"bytes"
 	"fmt"
-	"io"
 	"math"
 	"strconv"
 	"strings"
@@ -22,19 +22,22 @@ type assemblySheet struct {
 	items  drawing.Table
 }
 
-// assemblies lists the drawings of the joints that stand on a plate.
-func (b *builder) assemblies() []OutputFile {
-	var files []OutputFile
+// assemblies returns how to draw each joint that stands on a plate, by the name
+// of its files.
+func (b *builder) assemblies() map[string]func() ([]byte, error) {
+	draw := map[string]func() ([]byte, error){}
 	for _, a := range b.arrangements {
 		t, ok := b.turnings[a.name]
-		if !ok || t.plate == nil || t.ring == nil {
+		if !ok || t.plate == nil || t.ring == nil || b.options.Slice {
 			continue
 		}
-		files = append(files, OutputFile{a.name + jointSuffix + "-drawing.svg", func(w io.Writer) error {
-			return writeSheet(w, b.assemblySheet(a, t))
-		}})
+		draw[a.name+jointSuffix] = func() ([]byte, error) {
+			var sheet bytes.Buffer
+			err := writeSheet(&sheet, b.assemblySheet(a, t))
+			return sheet.Bytes(), err
+		}
 	}
-	return files
+	return draw
 }
 
 // assemblySheet draws the section along the line of centres, lists the items and

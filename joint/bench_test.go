@@ -75,8 +75,8 @@ func BenchmarkDrawings(b *testing.B) {
 				b.Fatal(err)
 			}
 		}
-		for _, f := range w.assemblies() {
-			if err := f.Write(io.Discard); err != nil {
+		for _, draw := range w.assemblies() {
+			if _, err := draw(); err != nil {
 				b.Fatal(err)
 			}
 		}

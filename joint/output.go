@@ -200,7 +200,17 @@ func (b *builder) files() []OutputFile {
 		add(name+".png", func(w io.Writer) error { return put(w, pictures()[name], nil) })
 	}
 	files = append(files, b.packs()...)
-	files = append(files, b.assemblies()...)
+	for name, draw := range b.assemblies() {
+		drawings[name] = sync.OnceValues(draw)
+	}
+	for _, name := range b.joints() {
+		if draw, ok := drawings[name]; ok {
+			add(name+"-drawing.svg", func(w io.Writer) error {
+				sheet, err := draw()
+				return put(w, sheet, err)
+			})
+		}
+	}
 	files = append(files, b.keeperSheet()...)
 	files = append(files, b.couponFiles()...)
 	mechanisms := map[string][]byte{}
