@@ -125,14 +125,17 @@ func axes(section View) []Stroke {
 	return nil
 }
 
-// allowed returns the dimension with the wanted size of a diameter that was
-// drawn with an allowance.
+// allowed returns the dimension with the wanted size of a diameter, or of half of
+// one, that was drawn with an allowance.
 func (d Dimension) allowed(allowances []Allowance) Dimension {
-	if d.Kind != Diameter || d.Value != 0 {
+	if d.Kind != Diameter && d.Kind != Radius || d.Value != 0 {
 		return d
 	}
 	for _, a := range allowances {
-		if math.Abs(a.Drawn-d.Size()) > 1e-4 {
+		if d.Kind == Radius && math.Abs(a.Drawn/2-d.Size()) <= 1e-4 {
+			return d.Measuring(a.Wanted / 2)
+		}
+		if d.Kind == Radius || math.Abs(a.Drawn-d.Size()) > 1e-4 {
 			continue
 		}
 		if d = d.Measuring(a.Wanted); d.Lower == d.Upper && a.Tolerance > 0 {

@@ -34,8 +34,9 @@ func WriteChannelsCSV(w io.Writer, channels []Channel) error {
 }
 
 // WritePartsCSV writes the table of parts: one row for each part, sizes in mm,
-// volume in mm³, mass in g of one piece, and its first file.
-func WritePartsCSV(w io.Writer, parts []Part) error {
+// volume in mm³, mass in g of one piece, and its first file; then one row for each
+// rod to cut, with its length and its diameter.
+func WritePartsCSV(w io.Writer, parts []Part, rods ...Rod) error {
 	out := csv.NewWriter(w)
 	rows := [][]string{{"part", "design", "material", "count", "x_mm", "y_mm", "z_mm", "volume_mm3", "mass_g", "file"}}
 	for _, p := range parts {
@@ -51,6 +52,12 @@ func WritePartsCSV(w io.Writer, parts []Part) error {
 			file = p.Files[0]
 		}
 		rows = append(rows, append(row, file))
+	}
+	for _, r := range rods {
+		if !finite(r.Length) {
+			return fmt.Errorf("table of parts: %s: the length is not a finite number", r.Name)
+		}
+		rows = append(rows, []string{r.Name, r.Design, r.Stock, "1", coordinate(r.Length), coordinate(r.Diameter), coordinate(r.Diameter), "", "", ""})
 	}
 	return out.WriteAll(rows)
 }

@@ -40,6 +40,7 @@ type Report struct {
 	Known      []Known                   `json:"known"`              // where the inputs come from
 	Assembly   []string                  `json:"assembly"`           // how the joint goes together, in order
 	Shopping   []Supply                  `json:"shopping"`           // what to print, cut and buy
+	Rods       []Rod                     `json:"rods,omitempty"`     // to cut from stock
 	Curves     []Curve                   `json:"curves,omitempty"`   // what was followed through a motion
 }
 
@@ -55,6 +56,15 @@ type Part struct {
 	Closed    bool       `json:"closed"`
 	Material  string     `json:"material"`
 	Count     int        `json:"count"`
+}
+
+// A Rod is a piece to cut from bought stock.
+type Rod struct {
+	Name     string  `json:"name"`
+	Design   string  `json:"design"`
+	Stock    string  `json:"stock"`     // such as "threaded rod M3"
+	Length   float64 `json:"length_mm"` // to cut
+	Diameter float64 `json:"diameter_mm"`
 }
 
 // A Placed says where a part stands in the joint, in mm, and with which motion

@@ -39,3 +39,22 @@ func TestWashers(t *testing.T) {
 		}
 	}
 }
+
+// Every row carries its own source.
+func TestPitches(t *testing.T) {
+	f, err := os.Open(filepath.Join("..", "testdata", "ref", "fit-pitches.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil || len(rows) != len(fit.Screws())+1 {
+		t.Fatalf("%d rows, %v", len(rows), err)
+	}
+	for _, row := range rows[1:] {
+		s, _ := fit.ScrewNamed(row[0])
+		if want, err := strconv.ParseFloat(row[1], 64); err != nil || s.Pitch() != want {
+			t.Errorf("%s: %v, want %s", row[0], s.Pitch(), row[1])
+		}
+	}
+}

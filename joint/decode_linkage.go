@@ -15,6 +15,8 @@ func (t *table) linkage() Linkage {
 		Clockwise:  t.yes("clockwise"),
 		Sinks:      t.yes("sinks"),
 		Turning:    t.yes("turning"),
+		Motor:      t.table("motor").motor(),
+		Tip:        t.length("tip"),
 		Offset:     t.length("offset"),
 		Efficiency: t.plain("efficiency"),
 		Pin:        t.text("pin"),
@@ -67,6 +69,13 @@ func (t *table) sized(key, own string) (*table, float64) {
 	return in, 0
 }
 
+func (t *table) motor() Motor {
+	m := Motor{StallTorque: t.quantity("stall_torque", quantity.Torque), RPM: t.plain("rpm")}
+	t.need("stall_torque", "rpm")
+	t.finish()
+	return m
+}
+
 func (t *table) linkHorn() LinkHorn {
 	h := LinkHorn{Length: t.length("length"), Bore: t.length("bore"), Thickness: t.length("thickness"), Width: t.length("width")}
 	t.finish()
@@ -89,7 +98,10 @@ func (t *table) linkRod() LinkRod {
 			continue
 		}
 		in := &table{reader: t.reader, at: join(t.at, at), values: values}
-		r.Ends = append(r.Ends, LinkEnd{ToThread: in.length("to_thread"), Depth: in.length("depth"), Engagement: in.length("engagement")})
+		r.Ends = append(r.Ends, LinkEnd{
+			ToThread: in.length("to_thread"), Depth: in.length("depth"), Engagement: in.length("engagement"),
+			BallLimit: in.quantity("ball_limit", quantity.Angle), Play: in.length("play"),
+		})
 		in.need("to_thread", "depth")
 		in.finish()
 	}

@@ -20,11 +20,19 @@ type Linkage struct {
 	Clockwise  bool    `json:"clockwise,omitzero"`  // the horn turns clockwise as the servo's angle grows
 	Sinks      bool    `json:"sinks,omitzero"`      // the load sinks as the lever's angle grows
 	Turning    bool    `json:"turning,omitzero"`    // a gear motor turns the horn round and round
+	Motor      Motor   `json:"motor,omitzero"`      // of a horn that is turning
+	Tip        float64 `json:"tip,omitzero"`        // from the lever's axis to where play matters, zero where nobody asks
 	Offset     float64 `json:"offset,omitzero"`     // between the planes of the rod's two ends
 	Efficiency float64 `json:"efficiency,omitzero"` // share, zero for the usual one
 
 	Pin      string `json:"pin,omitzero"` // size of the screws that the rod turns on; M3 unless given
 	Material string `json:"material,omitzero"`
+}
+
+// A Motor is a continuous gear motor; both values at its output shaft.
+type Motor struct {
+	StallTorque float64 `json:"stall_torque,omitzero"` // N·m
+	RPM         float64 `json:"rpm,omitzero"`          // turns in a minute under the load
 }
 
 // A LinkHorn is the arm on the servo: the servo's own horn where one of its holes
@@ -52,6 +60,8 @@ type LinkEnd struct {
 	ToThread   float64 `json:"to_thread,omitzero"` // from the ball's centre to where the rod goes in
 	Depth      float64 `json:"depth,omitzero"`     // of the threaded hole
 	Engagement float64 `json:"engagement,omitzero"`
+	BallLimit  float64 `json:"ball_limit,omitzero"` // deg that the ball turns out of square, zero for a clevis or where not measured
+	Play       float64 `json:"play,omitzero"`       // of ball or pin, along the rod
 }
 
 // A LinkLever is the printed lever on the part that moves.

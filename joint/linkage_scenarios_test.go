@@ -1,10 +1,13 @@
 package joint
 
 import (
+	"bytes"
+	"encoding/csv"
 	"errors"
 	"math"
 	"os"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -33,11 +36,20 @@ func figure(t *testing.T, name string, changes ...string) (*Result, error) {
 	return Design(file, Options{Tool: "pintle test"})
 }
 
+// plain holds the results of figures as they stand; tests only read them.
+var plain = map[string]*Result{}
+
 func mustFigure(t *testing.T, name string, changes ...string) *Result {
 	t.Helper()
+	if r := plain[name]; r != nil && len(changes) == 0 {
+		return r
+	}
 	r, err := figure(t, name, changes...)
 	if err != nil {
 		t.Fatalf("%s: %v", name, err)
+	}
+	if len(changes) == 0 {
+		plain[name] = r
 	}
 	return r
 }
@@ -109,14 +121,14 @@ func TestLinkageFiguresRefused(t *testing.T) {
 		changes      []string
 		says         []string
 	}{
-		{"rod too short to close", "heron", []string{"rod = 90.55", "rod = 60"}, []string{"heron.toml:45:", "linkage.nod.rod", "deg", "rod"}},
+		{"rod too short to close", "heron", []string{"length = 90.55", "length = 60"}, []string{"heron.toml:45:", "linkage.nod.rod", "cannot be assembled with the horn at", "deg"}},
 		{"crank cannot turn fully", "ferrywoman", []string{"rod = 73.67", "rod = 60"}, []string{"linkage.row", "deg"}},
 		{"a positional servo for full turns", "ferrywoman", []string{
 			"[load.oar]", "[servo.oar]\nstall_torque = 1\nspeed = 300\npoints = [[1000, -45], [2000, 45]]\n\n[load.oar]",
 			"turning = true ", "servo = \"oar\"\nturning = true ",
 		}, []string{"linkage.row.servo", "positional", "full turn"}},
 		{"pin in the horn's own arm", "mayor", []string{"horn = 12 ", "horn = 13 "}, []string{"linkage.jaw.horn 13 mm", "own horn", "15.5"}},
-		{"pivot in the servo", "heron", []string{"frame = 90", "frame = { distance = 90, servo_turn = 0 }", "rod = 90.55", "rod = 40", "frame = { distance = 90,", "frame = { distance = 38,"}, []string{"linkage.nod.frame.distance", "tab hole"}},
+		{"pivot in the servo", "heron", []string{"frame = 90", "frame = { distance = 90, servo_turn = 0 }", "length = 90.55", "length = 40", "frame = { distance = 90,", "frame = { distance = 38,"}, []string{"linkage.nod.frame.distance", "tab hole"}},
 		{"unknown key", "heron", []string{"neutral = 90", "neutrel = 90"}, []string{"neutrel", "not a known key"}},
 		{"unknown hub", "heron", []string{"lever = { length = 30,", "lever = { length = 30, hub = \"bering\","}, []string{"bering", "is not known"}},
 		{"no such servo", "heron", []string{"servo = \"neck\"", "servo = \"nick\""}, []string{"there is no [servo.nick]"}},
@@ -276,4 +288,83 @@ func TestLinkageStack(t *testing.T) {
 	if codes != "C1 C3 C4 C9 C10 C15 " {
 		t.Errorf("cautions %s", codes)
 	}
+}
+
+// The table from joint to pulse of the heron covers the wanted swing of 45 deg
+// about its middle, within the measured 1000 to 2000 µs, and rises or falls all
+// along.
+func TestLinkagePulses(t *testing.T) {
+	r := mustFigure(t, "heron")
+	rows := tableOf(t, r, "nod-pulses.csv")
+	if strings.Join(rows[0], ",") != "joint_deg,lever_deg,horn_deg,pulse_us" || len(rows) < 10 {
+		t.Fatalf("%d rows, headings %v", len(rows), rows[0])
+	}
+	var joint, pulse []float64
+	for _, row := range rows[1:] {
+		joint, pulse = append(joint, figureIn(t, row[0])), append(pulse, figureIn(t, row[3]))
+	}
+	last := len(joint) - 1
+	if math.Abs(joint[last]-joint[0]-45) > 1e-3 || math.Abs(joint[last]+joint[0]) > 1e-3 {
+		t.Errorf("from %v to %v deg", joint[0], joint[last])
+	}
+	for i := 1; i <= last; i++ {
+		if joint[i] <= joint[i-1] || (pulse[i] > pulse[i-1]) != (pulse[1] > pulse[0]) || pulse[i] < 1000 || pulse[i] > 2000 {
+			t.Errorf("row %d: %v deg, %v µs", i, joint[i], pulse[i])
+		}
+	}
+}
+
+// The rod to cut stands in the table of parts: 71.02 less two ends of 9 mm and
+// twice 6.5 mm screwed on.
+func TestLinkageCutList(t *testing.T) {
+	for _, row := range tableOf(t, mustFigure(t, "baker"), "parts.csv") {
+		if row[0] == "knead-rod" {
+			if row[2] != "threaded rod M3" || row[4] != "66.02" || row[5] != "3" {
+				t.Errorf("%v", row)
+			}
+			return
+		}
+	}
+	t.Error("no rod in the table of parts")
+}
+
+// The remedy against a bar that bows, followed, passes.
+func TestLinkageBarRemedy(t *testing.T) {
+	f := findingOf(t, mustFigure(t, "heron", "thickness = 6", "thickness = 5"), "", "rod-buckling")
+	want := "rod = { length = 90.55, thickness = 5.4 }, or a shorter rod, or a longer horn"
+	if f.Verdict != check.Caution || f.Remedy != want {
+		t.Fatalf("%s: %s", f.Verdict, f.Remedy)
+	}
+	if f := findingOf(t, mustFigure(t, "heron", "thickness = 6", "thickness = 5.4"), "", "rod-buckling"); f.Verdict != check.Pass {
+		t.Errorf("followed: %v %s", f.Value, f.Verdict)
+	}
+}
+
+func tableOf(t *testing.T, r *Result, name string) [][]string {
+	t.Helper()
+	for _, f := range r.Files {
+		if f.Name != name {
+			continue
+		}
+		var text bytes.Buffer
+		if err := f.Write(&text); err != nil {
+			t.Fatal(err)
+		}
+		rows, err := csv.NewReader(&text).ReadAll()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return rows
+	}
+	t.Fatalf("no file %s", name)
+	return nil
+}
+
+func figureIn(t *testing.T, text string) float64 {
+	t.Helper()
+	v, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
 }

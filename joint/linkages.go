@@ -5,7 +5,6 @@ import (
 
 	"pintle/bearing"
 	"pintle/check"
-	"pintle/drive"
 	"pintle/fit"
 	"pintle/linkage"
 )
@@ -47,7 +46,7 @@ func (b *builder) addLinkages() error {
 		}
 		b.linkages[name] = l
 		b.report.Designs[l.design()] = l.stroke.Values()
-		b.find(l.design(), l.stroke.Findings()...)
+		b.find(l.design(), b.barRemedies(l, l.stroke.Findings())...)
 		if d := l.stroke.Drive(); d != nil {
 			b.report.Designs["drive."+name] = d.Values()
 		}
@@ -74,8 +73,16 @@ func (b *builder) linkageSpec(l *linked) linkage.Spec {
 	motion, wanted := b.file.Motions[t.Motion]
 	task := b.task(Gears{Load: t.Load}, bearing.Bearing{}, servo, load, motion)
 	if known {
-		spec.Servo = &linkage.Servo{Servo: task.Servo, Clockwise: t.Clockwise}
+		spec.Servo = &linkage.Servo{
+			Servo: task.Servo, Clockwise: t.Clockwise, SplineTeeth: servo.SplineTeeth,
+			Tried: servo.Horn.TriedOnSpline, TriedDeg: servo.Horn.AtNeutralDeg,
+		}
 	}
+	if t.Motor != (Motor{}) {
+		spec.Motor = &linkage.Motor{StallTorque: t.Motor.StallTorque, RPM: t.Motor.RPM}
+	}
+	spec.TipRadius = t.Tip
+	spec.HornPin, spec.LeverPin, spec.Stock = b.rodJoints(l)
 	if loaded {
 		spec.Load = &linkage.Load{Load: task.Load, Sinks: t.Sinks}
 	}
@@ -151,9 +158,4 @@ func (b *builder) sayUncheckedLinkage(l *linked) {
 	if !b.file.Has("place.hottest") {
 		b.find(l.design(), ruleUnchecked.Say(check.Note, 0, "the hottest place is not said: softening by heat is not checked", "add hottest = 40 to [place]"))
 	}
-}
-
-// holds says whether the servo holds the load up, so that it falls without power.
-func (l *linked) holds(load Load) bool {
-	return drive.Axis(load.Axis) == drive.Horizontal && load.CentreOfGravity.Offset > 0
 }

@@ -3,6 +3,7 @@ package joint
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"pintle/check"
 	"pintle/geom"
@@ -49,10 +50,7 @@ func (b *builder) addBracket(l *linked) error {
 	for key, value := range bracket.Values() {
 		b.report.Designs[l.design()][key] = value
 	}
-	b.addBody(l.design(), bracket.Part(), l.material, sheetNotes{lines: []string{
-		fmt.Sprintf("Servo's shaft to the lever's pivot %.2f mm", t.Distance),
-		fmt.Sprintf("Servo by its tabs: screws %s that cut their thread", bracket.TabScrew().Size),
-	}})
+	b.addBody(l.design(), bracket.Part(), l.material, sheetNotes{}.detailed(bracket, bracket.Part().Name()))
 	return nil
 }
 
@@ -110,9 +108,6 @@ func (l *linked) assembly() []string {
 	if l.seat.made && l.seat.Screws > 0 {
 		say("the servo's horn into the arm's pocket, %d screws %s through the arm's floor into the horn's holes", l.seat.Screws, l.seat.Screw.Size)
 	}
-	if l.servo.SplineTeeth > 0 {
-		say("servo to its middle pulse, then the horn onto the spline as near to %s° from the line to the lever's axis as its %d teeth allow; take up the rest with the pulse", check.Number(t.NeutralDeg), l.servo.SplineTeeth)
-	}
 	if l.posted() {
 		say("lever onto its post with a washer under and over it: %s x %s into the post, tightened until the lever just turns freely", l.pivot.Size, check.Number(l.pivotLength()))
 	}
@@ -136,6 +131,14 @@ func (l *linked) assembly() []string {
 		e := l.rod.Engagement()
 		say("cut the threaded rod to %.1f mm and screw the ends on %.1f and %.1f mm, until the balls are %.2f mm apart; it can still be set %.1f mm shorter and %.1f mm longer", l.rod.Cut(), e[0], e[1], t.Rod.Length, shorter, longer)
 	}
-	say("turn it by hand through its whole swing before the servo is switched on: nothing may touch, and no washer may be pinched")
+	for _, line := range l.stroke.Assembly() {
+		if l.bar != nil && strings.HasPrefix(line, "Set the rod") {
+			continue // a printed bar is as long as it is
+		}
+		if l.bar != nil {
+			line = strings.TrimSuffix(line, "; turn the rod's ends until it does.")
+		}
+		say("%s", strings.ToLower(line[:1])+strings.TrimSuffix(line[1:], "."))
+	}
 	return lines
 }

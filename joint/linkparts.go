@@ -1,11 +1,11 @@
 package joint
 
 import (
-	"fmt"
 	"math"
 
 	"pintle/bearing"
 	"pintle/check"
+	"pintle/export"
 	"pintle/geom"
 	"pintle/linkage"
 )
@@ -145,7 +145,7 @@ func (b *builder) addCutRod(l *linked) error {
 	}
 	spec := linkage.RodSpec{Name: l.name + "-rod", Length: t.Length, Thread: thread, Limits: b.file.Limits}
 	for i, e := range t.Ends {
-		spec.Ends[i] = linkage.RodEnd(e)
+		spec.Ends[i] = linkage.RodEnd{ToThread: e.ToThread, Depth: e.Depth, Engagement: e.Engagement}
 	}
 	if l.rod, err = linkage.NewCutRod(spec); err != nil {
 		return err
@@ -153,6 +153,9 @@ func (b *builder) addCutRod(l *linked) error {
 	for key, value := range l.rod.Values() {
 		b.report.Designs[l.design()][key] = value
 	}
+	b.report.Rods = append(b.report.Rods, export.Rod{
+		Name: l.name + "-rod", Design: l.design(), Stock: "threaded rod " + thread.Size, Length: l.rod.Cut(), Diameter: thread.Diameter,
+	})
 	b.find(l.design(), l.rod.Findings()...)
 	return nil
 }
@@ -265,7 +268,7 @@ func (b *builder) addLink(l *linked, link *linkage.Link, role string) {
 		values[role+"_"+key] = value
 	}
 	b.sayMark(l, link)
-	b.addBody(l.design(), link.Part(), l.material, sheetNotes{lines: linkNotes(link)})
+	b.addBody(l.design(), link.Part(), l.material, sheetNotes{}.detailed(link, link.Part().Name()))
 }
 
 // sayMark tells what is sunk into a link, or that nothing is.
@@ -276,21 +279,4 @@ func (b *builder) sayMark(l *linked, link *linkage.Link) {
 	}
 	f.Part = link.Part().Name()
 	b.find(l.design(), f)
-}
-
-// linkNotes says on a link's drawing what matters of it.
-func linkNotes(link *linkage.Link) []string {
-	s := link.Spec()
-	var lines []string
-	for i, a := range s.Arms {
-		line := fmt.Sprintf("Hub to eye %.2f mm", a.Length)
-		if i > 0 {
-			line += fmt.Sprintf(", %s° from the first arm", check.Number(a.Angle*180/math.Pi))
-		}
-		lines = append(lines, line)
-	}
-	for _, f := range link.Fits() {
-		lines = append(lines, fmt.Sprintf("%s: %s mm on the finished print", f.Feature, check.Number(math.Round(f.Wanted*1000)/1000)))
-	}
-	return lines
 }

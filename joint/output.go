@@ -122,14 +122,7 @@ func (b *builder) addCautions() {
 		}
 	}
 	for _, name := range sorted(b.linkages) {
-		l := b.linkages[name]
-		applies["C1"] = l.design() + " moves"
-		if l.table.Servo != "" {
-			applies["C4"] = "servo." + l.table.Servo + " moves it"
-		}
-		if l.holds(b.file.Loads[l.table.Load]) {
-			applies["C3"] = "load." + l.table.Load + " is held up by the servo"
-		}
+		b.linkages[name].warn(applies)
 	}
 	if len(b.uses) > 0 {
 		applies["C10"] = "servos need a supply"
@@ -219,7 +212,7 @@ func (b *builder) files() []OutputFile {
 	if len(report.Channels) > 0 {
 		add("channels.csv", func(w io.Writer) error { return export.WriteChannelsCSV(w, report.Channels) })
 	}
-	add("parts.csv", func(w io.Writer) error { return export.WritePartsCSV(w, report.Parts) })
+	add("parts.csv", func(w io.Writer) error { return export.WritePartsCSV(w, report.Parts, report.Rods...) })
 	add("shopping.csv", func(w io.Writer) error { return export.WriteShoppingCSV(w, report.Shopping) })
 	add("report.html", func(w io.Writer) error {
 		figures := export.Figures{Drawings: mechanisms, Pictures: pictures(), Lead: b.joints(), Moving: moving}

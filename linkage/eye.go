@@ -25,7 +25,7 @@ func (l *Link) addEye(body *layers, i int) error {
 	name := l.spec.armName(i)
 	at := geom.Polar(a.Length, a.Angle)
 	f := l.spec.Card.Hole(l.spec.Name, name+" eye, "+a.Eye.What, a.Eye.Hole)
-	l.fits = append(l.fits, f)
+	l.fits, l.eyes = append(l.fits, f, l.spec.Card.Peg(l.spec.Name, name+" eye, outside", a.Eye.Diameter)), append(l.eyes, f)
 	body.open(0, l.spec.top(a.Eye.Boss), geom.Bore(at, f.Drawn, geom.ChordFit))
 	l.addBoss(body, at, a.Eye.Diameter, a.Eye.Boss)
 	l.walls = append(l.walls, wall{(a.Eye.Diameter - a.Eye.Hole) / 2, name + " eye", func(lack float64) string {
@@ -93,9 +93,10 @@ func (l *Link) addHub(body *layers) error {
 		return l.refuse("hub boss", h.Boss, "does not go with a clamp", "make the link thicker, without a boss")
 	}
 	l.addBoss(body, geom.Point{}, l.hub, h.Boss)
+	l.fits = append(l.fits, s.Card.Peg(s.Name, "hub, outside", l.hub))
 	if h.Hole > 0 {
 		f := s.Card.Hole(s.Name, "hub, "+h.What, h.Hole)
-		l.fits = append(l.fits, f)
+		l.fits, l.bore = append(l.fits, f), f
 		if h.Clamp == nil { // a clamp's slit opens the bore: it is cut with it
 			body.open(0, height, geom.Bore(geom.Point{}, f.Drawn, geom.ChordFit))
 		}

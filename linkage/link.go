@@ -74,6 +74,8 @@ type Link struct {
 	spec     LinkSpec
 	part     geom.Part
 	fits     []fit.Fit
+	bore     fit.Fit   // of the hub
+	eyes     []fit.Fit // by arm
 	walls    []wall
 	hub      float64 // outside diameter as made, mm
 	mark     string
