@@ -177,7 +177,12 @@ func (h *Housing) stepped() bool {
 
 func (h *Housing) stepHeight() float64 { return stepGap * math.Sqrt(3) }
 
-func (h *Housing) partName() string { return h.spec.Name + "-ring" }
+func (h *Housing) partName() string {
+	if h.spec.Part != "" {
+		return h.spec.Part
+	}
+	return h.spec.Name + "-ring"
+}
 
 // Parts returns the ring, then the cap and the pressing disc where they are made.
 func (h *Housing) Parts() []geom.Part { return h.parts }

@@ -8,6 +8,7 @@ import (
 
 	"pintle/bearing"
 	"pintle/check"
+	"pintle/fit"
 	"pintle/geom"
 )
 
@@ -164,5 +165,33 @@ func TestAssembly(t *testing.T) {
 				t.Errorf("%s: %q is not in\n%s", test.name, words, text)
 			}
 		}
+	}
+}
+
+// A seat in another part names that part in its fits, has no tube of its own, and
+// is corrected by what earlier prints of that part measured: 0.05 mm too small.
+func TestSeatInNamesItsPart(t *testing.T) {
+	spec := lampSpec(t)
+	spec.Part = "lamp-wheel"
+	plain, err := bearing.SeatIn(spec, 70)
+	if err != nil {
+		t.Fatal(err)
+	}
+	spec.Card.Readings = []fit.Reading{{Part: "lamp-wheel", Feature: "seat", Read: []float64{39.85}}}
+	read, err := bearing.SeatIn(spec, 70)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(plain.Fits) != 2 {
+		t.Errorf("%+v, want seat and shoulder hole", plain.Fits)
+	}
+	for i, f := range read.Fits {
+		want := map[string]float64{"seat": 0.05}[f.Feature]
+		if f.Part != "lamp-wheel" || !near(f.Drawn-plain.Fits[i].Drawn, want, 1e-9) {
+			t.Errorf("%+v, was %+v", f, plain.Fits[i])
+		}
+	}
+	if grown := read.Bore.Diameter() - plain.Bore.Diameter(); !near(grown, 0.05, 1e-6) {
+		t.Errorf("the bore is drawn %v mm larger", grown)
 	}
 }

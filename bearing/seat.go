@@ -2,6 +2,7 @@ package bearing
 
 import (
 	"fmt"
+	"slices"
 
 	"pintle/check"
 	"pintle/fit"
@@ -49,7 +50,8 @@ func SeatIn(spec HousingSpec, solid float64) (Seat, error) {
 	s := Seat{
 		Hole: h.opening(0), Bore: h.bore(0, 0), MouthTop: h.bore(h.leadWidth, h.leadWidth),
 		ShoulderTop: h.spec.ShoulderThickness, Mouth: h.Height() - h.leadHeight, Top: h.Height(),
-		Fits: h.Fits(), Findings: h.Findings(),
+		Fits:     slices.DeleteFunc(h.Fits(), func(f fit.Fit) bool { return f.Feature == h.outside.Feature }), // there is no tube
+		Findings: h.Findings(),
 	}
 	s.GrooveTop, s.SlopeTop = s.ShoulderTop, s.ShoulderTop
 	if w := h.relief.Width; w > 0 {

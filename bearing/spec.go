@@ -25,6 +25,7 @@ const DefaultInterference = 0.0025
 // zero is chosen or left out.
 type HousingSpec struct {
 	Name              string // of the joint's table; the part is Name-ring
+	Part              string // that a seat stands in instead; "" for Name-ring
 	Bearing           Bearing
 	Fit               string  // Press, Slip, CrushRibs or a tolerance class such as "N7"
 	Interference      float64 // mm on the diameter; 0 for the default of the fit

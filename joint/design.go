@@ -128,7 +128,7 @@ func (b *builder) run() error {
 	}
 	for _, step := range []func() error{
 		b.checkSharing, b.addGears, b.addRacks, b.addHousings, b.addPlates, b.addLinkages, b.addGrilles, b.addPanels, b.addCoupon,
-		b.addDrives, b.addChannels, b.addPower, b.addSheet, b.judgeReadings, b.checkNames,
+		b.addDrives, b.addChannels, b.addPower, b.addSheet, b.judgeReadings, b.findGuessed, b.checkNames,
 	} {
 		if err := step(); err != nil {
 			return err
@@ -156,11 +156,21 @@ func (b *builder) readCard() error {
 		"outside_error": b.card.Outside.Offset, "outside_error_per_mm": b.card.Outside.PerMM, "outside_error_sigma": b.card.Outside.Sigma,
 		"first_layer_growth": b.card.FirstLayerGrowth,
 	}
-	if b.card.Guessed() {
-		b.find("printer", fit.RuleUnmeasured.Say(check.Caution, b.card.Bore.Sigma,
-			"bores and outsides are first guesses or typed in, not measured on a coupon",
-			"print the coupon and measure it before trusting a press fit or a backlash"))
+	return nil
+}
+
+// findGuessed says which fits stand on what nobody has measured.
+func (b *builder) findGuessed() error {
+	if !b.card.Guessed() {
+		return nil
 	}
+	on := ""
+	if n := len(b.report.Fits); n > 0 {
+		on = fmt.Sprintf(": each of the %d fits in %s", n, strings.Join(b.partsWithFits(), ", "))
+	}
+	b.find("printer", fit.RuleUnmeasured.Say(check.Caution, b.card.Bore.Sigma,
+		"bores and outsides are first guesses or typed in, not measured on a coupon"+on,
+		"print the coupon and measure it before trusting a press fit or a backlash"))
 	return nil
 }
 

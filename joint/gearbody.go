@@ -117,7 +117,7 @@ func (b *builder) addSeat(t *turning, g Gear, role string, body *gear.Body) erro
 		fits = bearing.Press
 	}
 	spec := bearing.HousingSpec{
-		Name: t.name, Bearing: found, Fit: fits, Material: loading.Material[i], Card: b.card,
+		Name: t.name, Part: t.name + "-" + role, Bearing: found, Fit: fits, Material: loading.Material[i], Card: b.card,
 		HottestC: b.file.Place.Hottest, Limits: b.file.Limits,
 	}
 	b.seatFromCard(&spec)

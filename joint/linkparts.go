@@ -234,7 +234,7 @@ func (b *builder) bearingHub(l *linked, spec *linkage.LinkSpec) error {
 	}
 	b.find("bearing."+t.Bearing, findings...)
 	housing := bearing.HousingSpec{
-		Name: spec.Name, Bearing: found, Fit: bearing.Press, Material: l.material, Card: b.card,
+		Name: spec.Name, Part: spec.Name, Bearing: found, Fit: bearing.Press, Material: l.material, Card: b.card,
 		HottestC: b.file.Place.Hottest, Limits: b.file.Limits,
 	}
 	b.seatFromCard(&housing)

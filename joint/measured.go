@@ -21,7 +21,7 @@ var ruleMeasured = check.Rule{
 }
 
 // drawnElsewhere are features that a card's fit tells of, but that are drawn by
-// the teeth or the seat: they have readings of their own.
+// the teeth or a housing's seat: they have readings of their own.
 func drawnElsewhere() map[string]string {
 	const teeth = "write measured = { W1 = ..., W2 = ... } in the table of the gears"
 	return map[string]string{
@@ -85,7 +85,8 @@ func (b *builder) judgeReading(part, key string) error {
 	refuse := func(reason, remedy string) error {
 		return b.file.Blame("measured."+part, &check.FieldError{Field: key, Text: feature, Reason: reason, Remedy: remedy})
 	}
-	if remedy := drawnElsewhere()[feature]; remedy != "" {
+	_, ring := b.housings[strings.TrimSuffix(part, "-ring")]
+	if remedy := drawnElsewhere()[feature]; remedy != "" && (ring || feature != "seat" && feature != "rib tips") {
 		return refuse("of "+part+" is corrected by readings of its own", remedy)
 	}
 	f, known, ok := b.fitOf(part, feature)
