@@ -105,7 +105,7 @@ func CheckLoad(b Bearing, l Load, limits check.Limits) []check.Finding {
 		found = append(found, radialRule.Judge(l.Radial, limits.Of(radialRule), "guide the part by a radial bearing or bush so that F_r = 0 here"))
 	}
 	if l.Alone {
-		found = append(found, tipping(b, l, limits), guide(b, l))
+		found = append(found, stays(b, tipping(b, l, limits)), guide(b, l))
 	}
 	return append(found, rating(b, l, limits)...)
 }
@@ -170,17 +170,31 @@ func tipping(b Bearing, l Load, limits check.Limits) check.Finding {
 		check.Number(reach), check.Number(offset), check.Number(math.Floor(b.MeanDiameter()/4*100)/100)))
 }
 
+// stays eases the verdict on a deep-groove bearing: its rings hold each other, so
+// that what overturns it tilts it by its play and does not take it apart.
+func stays(b Bearing, f check.Finding) check.Finding {
+	if b.Kind == DeepGroove && f.Verdict == check.Fail {
+		f.Verdict = check.Caution
+		f.Detail = "one deep-groove bearing stays together, but lets what turns tilt by its play"
+	}
+	return f
+}
+
 func guide(b Bearing, l Load) check.Finding {
+	held := "a single bearing is held together by the load alone"
+	if b.Kind == DeepGroove {
+		held = "a single deep-groove bearing keeps its axle square by its own play only"
+	}
 	const remedy = "add a second guide bearing or bush on the same axis"
 	if b.Kind == ThrustBall {
 		return guideRule.Say(check.Fail, 0, "a thrust ball bearing guides nothing sideways: its washers walk", "add a radial bearing or bush on the same axis")
 	}
 	if l.Height <= 0 {
-		return guideRule.Say(check.Caution, 0, "a single bearing is held together by the load alone; the height of the centre of gravity is not known", remedy)
+		return guideRule.Say(check.Caution, 0, held+"; the height of the centre of gravity is not known", remedy)
 	}
 	push := max(0, (l.Axial*b.MeanDiameter()/4-l.Moment*1000)/l.Height)
 	return guideRule.Say(check.Caution, push, fmt.Sprintf(
-		"a single bearing is held together by the load alone: %.2f N sideways, %s mm above it, lifts one side", push, check.Number(l.Height)), remedy)
+		"%s: %.2f N sideways, %s mm above it, lifts one side", held, push, check.Number(l.Height)), remedy)
 }
 
 // StaticLoad returns P0 in N, the equivalent static load, with the axial load

@@ -265,3 +265,25 @@ func TestLoadValidate(t *testing.T) {
 		}
 	}
 }
+
+// A deep-groove bearing keeps its rings together whatever overturns it: what tips
+// a tapered one apart is a caution here, and no word says that the load holds it.
+func TestDeepGrooveAloneStaysTogether(t *testing.T) {
+	b, err := bearing.Named("608")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, l := range []bearing.Load{
+		{Axial: 10, Moment: 1, Alone: true, Height: 50},    // tips beyond d_m / 4
+		{Radial: 10, Moment: 0.5, Alone: true, Height: 50}, // a level axis
+	} {
+		for _, f := range bearing.CheckLoad(b, l, nil) {
+			if f.Verdict == check.Fail || strings.Contains(f.Detail, "held together by the load") {
+				t.Errorf("%+v: %s %s: %s", l, f.Verdict, f.Check, f.Detail)
+			}
+		}
+		if f := finding(t, bearing.CheckLoad(b, l, nil), "tipping"); f.Verdict != check.Caution {
+			t.Errorf("%+v: tipping is %s", l, f.Verdict)
+		}
+	}
+}

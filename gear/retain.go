@@ -162,9 +162,9 @@ func (p *Pair) heldBy(i int, r Retain) (*Pair, error) {
 func (r Retain) text(j Journal) string {
 	switch r.Kind {
 	case "nut":
-		return fmt.Sprintf("lay an %s nut into the pocket in the bed face, pass an %s screw or threaded rod through the journal, and clamp the ring with a washer wider than %s mm and a nut until the play is gone and the wheel still turns freely", r.Screw.Size, r.Screw.Size, check.Number(j.Bore))
+		return fmt.Sprintf("lay an %s nut into the pocket in the bed face, pass an %s screw or threaded rod through the journal, and clamp the ring with a washer wider than %s mm and a nut until the play is gone and the wheel still turns freely; no wires pass: lead them beside the joint, or hold the ring with three screws", r.Screw.Size, r.Screw.Size, check.Number(j.Bore))
 	case "screw":
-		return fmt.Sprintf("hold the ring with a washer wider than %s mm and one %s screw into the journal's end; the screw cuts its own thread, so turn it by hand", check.Number(j.Bore), r.Screw.Size)
+		return fmt.Sprintf("hold the ring with a washer wider than %s mm and one %s screw into the journal's end; the screw cuts its own thread, so turn it by hand; no wires pass: lead them beside the joint", check.Number(j.Bore), r.Screw.Size)
 	}
 	return fmt.Sprintf("hold the ring with a disc wider than %s mm and %d %s screws on a circle of %s mm into the journal's end; wires up to %s mm pass", check.Number(j.Bore), keeperScrews, r.Screw.Size, check.Number((j.Bore-fit.JournalClearance+j.Hollow)/2), check.Number(j.Hollow))
 }

@@ -35,6 +35,7 @@ type Options struct {
 	Accept     []Accept          // failures let through, beside those of the file
 	Outlines   map[string][]byte // the SVG files that panels name, by panel
 	Slice      bool              // make the test slice of the joint in place of its parts
+	CheckOnly  bool              // nothing will be written: the report names no files
 }
 
 // Accept lets the failures of one check through, of one design or of all.
@@ -45,6 +46,10 @@ type OutputFile struct {
 	Name  string
 	Write func(io.Writer) error
 }
+
+// ReportName is the file that says that a set is complete: it names all of them,
+// goes first where a set is put away and comes last where one is written.
+const ReportName = "report.json"
 
 // A Result is a designed and checked joint. Files is complete only where
 // nothing failed; report.json is the last of it.
@@ -280,5 +285,18 @@ func (b *builder) finish() (*Result, error) {
 	b.addCurves()
 	b.report.Shopping = b.shopping()
 	b.report.Verdict = export.Verdict(b.report.Findings)
-	return &Result{Report: b.report, Files: b.files()}, nil
+	return b.named(b.files()), nil
+}
+
+// named returns the result with the names of all files in its report, which is
+// written last: a later build knows by it what belongs to the set.
+func (b *builder) named(files []OutputFile) *Result {
+	for _, file := range files {
+		b.report.Files = append(b.report.Files, file.Name)
+	}
+	b.report.Files = append(b.report.Files, ReportName)
+	if b.options.CheckOnly {
+		b.report.Files = nil
+	}
+	return &Result{Report: b.report, Files: append(files, OutputFile{ReportName, func(w io.Writer) error { return export.WriteJSON(w, b.report) }})}
 }

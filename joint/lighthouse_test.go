@@ -14,22 +14,28 @@ import (
 // read reads the demo with some of its lines changed.
 func read(t *testing.T, changes ...string) *File {
 	t.Helper()
-	data, err := os.ReadFile("../testdata/lighthouse.toml")
+	file, err := readDemo(t, "lighthouse.toml", changes...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return file
+}
+
+// readDemo reads a joint file of testdata with some of its lines changed.
+func readDemo(t *testing.T, name string, changes ...string) (*File, error) {
+	t.Helper()
+	data, err := os.ReadFile("../testdata/" + name)
 	if err != nil {
 		t.Fatal(err)
 	}
 	text := string(data)
 	for i := 0; i < len(changes); i += 2 {
 		if !strings.Contains(text, changes[i]) {
-			t.Fatalf("the demo has no %q to change", changes[i])
+			t.Fatalf("%s has no %q to change", name, changes[i])
 		}
 		text = strings.Replace(text, changes[i], changes[i+1], 1)
 	}
-	file, err := Read("lighthouse.toml", []byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return file
+	return Read(name, []byte(text))
 }
 
 func build(t *testing.T, changes ...string) *Result {

@@ -225,7 +225,6 @@ func (b *builder) files() []OutputFile {
 		}
 		return export.WriteHTML(w, report, figures)
 	})
-	add("report.json", func(w io.Writer) error { return export.WriteJSON(w, report) })
 	return files
 }
 

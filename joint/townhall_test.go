@@ -5,7 +5,6 @@ import (
 	"encoding/csv"
 	"errors"
 	"math"
-	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -16,18 +15,7 @@ import (
 // townHall reads the file of three joints with some of its lines changed.
 func townHall(t *testing.T, changes ...string) (*Result, error) {
 	t.Helper()
-	data, err := os.ReadFile("../testdata/townhall.toml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	text := string(data)
-	for i := 0; i < len(changes); i += 2 {
-		if !strings.Contains(text, changes[i]) {
-			t.Fatalf("the town hall has no %q to change", changes[i])
-		}
-		text = strings.Replace(text, changes[i], changes[i+1], 1)
-	}
-	file, err := Read("townhall.toml", []byte(text))
+	file, err := readDemo(t, "townhall.toml", changes...)
 	if err != nil {
 		return nil, err
 	}

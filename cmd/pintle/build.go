@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"io"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -36,7 +35,7 @@ func (env *environment) newBuildCommand() *cobra.Command {
 }
 
 func (env *environment) newCheckCommand() *cobra.Command {
-	var design designFlags
+	design := designFlags{checkOnly: true}
 	cmd := &cobra.Command{
 		Use:   "check FILE",
 		Short: "Check the joint of a joint file and write nothing",
@@ -80,7 +79,6 @@ func (env *environment) build(file *joint.File, design designFlags, output outpu
 	if err != nil {
 		return err
 	}
-	nameSet(result)
 	old := set{dir: output.dir}
 	kept := old.next()
 	if failed := result.Failed(); len(failed) == 0 {
@@ -99,16 +97,6 @@ func (env *environment) build(file *joint.File, design designFlags, output outpu
 		}
 	}
 	return nil
-}
-
-// nameSet puts the names of all files into the report, which is the last of them:
-// a later build knows by it what belongs to the set.
-func nameSet(result *joint.Result) {
-	for _, file := range result.Files {
-		result.Report.Files = append(result.Report.Files, file.Name)
-	}
-	last := &result.Files[len(result.Files)-1]
-	last.Write = func(w io.Writer) error { return export.WriteJSON(w, result.Report) }
 }
 
 // tell prints the findings, and each failed check to the talker.

@@ -15,6 +15,7 @@ import (
 type designFlags struct {
 	accept     []joint.Accept
 	slice      bool
+	checkOnly  bool
 	printer    string
 	chordError float64
 	json       bool
@@ -29,7 +30,7 @@ func (d *designFlags) add(flags *pflag.FlagSet) {
 
 // options reads the printer card and puts together what Design wants to know.
 func (d *designFlags) options(file *joint.File, flags *pflag.FlagSet) (joint.Options, error) {
-	options := joint.Options{Tool: "pintle " + version, ChordError: d.chordError, Accept: d.accept, Slice: d.slice}
+	options := joint.Options{Tool: "pintle " + version, ChordError: d.chordError, Accept: d.accept, Slice: d.slice, CheckOnly: d.checkOnly}
 	if flags.Changed("chord-error") {
 		err := check.InRange("chord error", d.chordError, "mm", 0.0001, 1, "leave it out, or use 0.005 mm")
 		if err != nil {

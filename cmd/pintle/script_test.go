@@ -36,7 +36,9 @@ func TestScripts(t *testing.T) {
 		RequireExplicitExec: true,
 		Setup: func(env *testscript.Env) error {
 			env.Setenv(codeFile, filepath.Join(env.WorkDir, ".tmp", "code"))
-			return nil
+			demos, err := filepath.Abs("../../testdata")
+			env.Setenv("DEMOS", demos)
+			return err
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"exitcode": func(ts *testscript.TestScript, neg bool, args []string) {

@@ -19,10 +19,6 @@ import (
 	"pintle/joint"
 )
 
-// reportName is the file that says that a set is complete: it goes first and
-// comes last.
-const reportName = "report.json"
-
 // temporaryPrefix begins the name of the folder a set is made in.
 const temporaryPrefix = ".pintle-"
 
@@ -97,8 +93,8 @@ func mustBePlain(names []string) {
 		}
 		seen[folded] = true
 	}
-	if len(names) == 0 || names[len(names)-1] != reportName {
-		panic("pintle: the last output file is not " + reportName)
+	if len(names) == 0 || names[len(names)-1] != joint.ReportName {
+		panic("pintle: the last output file is not " + joint.ReportName)
 	}
 }
 
@@ -143,7 +139,7 @@ func listing(names []string) string {
 // reported returns the files that the old report names. An old report that
 // cannot be read names none, and only plain names count.
 func (s *set) reported() []string {
-	data, err := os.ReadFile(filepath.Join(s.dir, reportName))
+	data, err := os.ReadFile(filepath.Join(s.dir, joint.ReportName))
 	if err != nil {
 		return nil
 	}
@@ -241,9 +237,9 @@ func (s *set) replace(old []string) error {
 	where := s.previous(s.next() - 1)
 	slices.SortStableFunc(old, func(a, b string) int {
 		switch {
-		case a == reportName:
+		case a == joint.ReportName:
 			return -1
-		case b == reportName:
+		case b == joint.ReportName:
 			return 1
 		}
 		return 0
