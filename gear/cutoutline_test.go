@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"pintle/check"
+	"pintle/fit"
 	"pintle/geom"
 )
 
@@ -97,5 +98,26 @@ func TestCutOutlineOfSector(t *testing.T) {
 		if n := len(contour.Curves); 4*n > 3*len(g.Outline().Curves) {
 			t.Errorf("%d curves, the printed outline has %d", n, len(g.Outline().Curves))
 		}
+	}
+}
+
+// The cut path of an internal gear's teeth runs half a kerf inside its hole.
+func TestCutOutlineOfInternalGear(t *testing.T) {
+	spec := ringSpec(24, 60)
+	spec.Card.Bore, spec.ChordError = fit.Error{}, 0.001
+	p := mustPair(t, spec)
+	contour, err := p.Wheel().CutOutline(0.2)
+	if err != nil {
+		t.Fatal(err)
+	}
+	hole := p.Wheel().nominal.outline(0.0005).Points
+	for _, q := range contour.Points {
+		if d := distanceTo(hole, q); d > -0.1+0.003 { // past a tip's corners it stands off further
+			t.Fatalf("(%g, %g) lies %g mm from the hole's edge", q.X, q.Y, d)
+		}
+	}
+	near(t, "tips", math.Hypot(contour.Points[len(contour.Points)-1].X, contour.Points[len(contour.Points)-1].Y), p.Wheel().nominal.ra-0.1, 2e-3)
+	if n := len(contour.Curves); 4*n > 3*len(p.Wheel().Outline().Curves) {
+		t.Errorf("%d curves, the printed outline has %d", n, len(p.Wheel().Outline().Curves))
 	}
 }

@@ -154,7 +154,8 @@ func (s solution) windowText() string {
 	if c.sign < 0 {
 		way = "farther apart"
 	}
-	return fmt.Sprintf("the teeth jam at a centre distance of %s mm, %s mm %s than wanted", check.Number(c.tight()), check.Number(math.Abs(c.a-c.tight())), way)
+	return fmt.Sprintf("the teeth jam at a centre distance of %s mm, %s mm %s than wanted; what the card does not know of the printer may take or add %s mm",
+		check.Number(c.tight()), check.Number(math.Abs(c.a-c.tight())), way, check.Number(s.backlashBand()))
 }
 
 // lostMotionText says what the lost motion, in degrees with the centres off by

@@ -77,6 +77,17 @@ func (s solution) coldAndHot(near float64) (cold, hot float64) {
 	return s.inClimate(c.Coldest, false, near).normalBacklash(), s.inClimate(c.Hottest, true, near).normalBacklash()
 }
 
+// backlashBand returns by how much the normal backlash of two prints may differ
+// from what is computed, in mm: each gear's two flanks by half of twice the card's
+// standard uncertainty, on both gears the same way, since one printer made them.
+func (s solution) backlashBand() float64 {
+	band := 2 * s.spec.Card.Outside.Sigma
+	if s.contact.sign < 0 {
+		return band + 2*s.spec.Card.Bore.Sigma
+	}
+	return 2 * band
+}
+
 // addWindow adds backlash and the window of the centre distance to the report's
 // values.
 func (p *Pair) addWindow(v map[string]any) {
@@ -85,6 +96,7 @@ func (p *Pair) addWindow(v map[string]any) {
 	v["play_at_servo_deg"] = c.backlash() / c.working(0) / degree
 	v["backlash_floor"] = minBacklashFloor(c.a, p.spec.Module)
 	v["a_w_tolerance"] = p.spec.CentreTolerance
+	v["j_bn_band"] = p.backlashBand()
 	v["j_bn_nearest"] = c.closer(p.spec.CentreTolerance).normalBacklash()
 	v["j_bn_farthest"] = c.closer(-p.spec.CentreTolerance).normalBacklash()
 	if a, ok := c.distanceAtRatio(1.2); ok {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"pintle/check"
+	"pintle/fit"
 )
 
 // 48 mm of centre distance in a plastic that grows 101e-6 per K, 25 K warmer on
@@ -76,4 +77,20 @@ func TestAxesGiveWay(t *testing.T) {
 	if _, ok := p.contact.distanceAtRatio(3); ok {
 		t.Error("a contact ratio that was never there is lost")
 	}
+}
+
+// A printer whose outsides are uncertain by 0.03 mm may make every flank 0.03 mm
+// fatter (twice that on the diameter, half of it on each side): four flanks take
+// 0.12 mm. Drawn so, the outlines measure that much less.
+func TestBacklashBand(t *testing.T) {
+	spec := bareSpec(28, 36)
+	spec.Card.Outside = fit.Error{Sigma: 0.03}
+	p := mustPair(t, spec)
+	near(t, "band", p.Values()["j_bn_band"].(float64), 0.12, 1e-12)
+	spec.Card.Outside = fit.Error{Offset: -0.06} // drawn as much fatter
+	fat := mustPair(t, spec)
+	near(t, "fatter by the band", p.proof.drawn.min-fat.proof.drawn.min, 0.12, 2e-3)
+	inner := ringSpec(24, 60)
+	inner.Card.Outside, inner.Card.Bore = fit.Error{Sigma: 0.03}, fit.Error{Sigma: 0.05}
+	near(t, "band of an internal pair", mustPair(t, inner).backlashBand(), 0.16, 1e-12)
 }
