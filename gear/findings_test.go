@@ -137,6 +137,9 @@ func follow(spec *PairSpec, p *Pair, f check.Finding) bool {
 			spec.Shift[1] = p.x[0] + p.x[1] - value
 		}
 	case "z1", "z2":
+		if strings.HasSuffix(rest, "at the same ratio") {
+			spec.Teeth[1] = int(math.Round(value * float64(spec.Teeth[1]) / float64(spec.Teeth[0])))
+		}
 		spec.Teeth[int(word[1]-'1')] = int(value)
 	case "module":
 		spec.Module = value
@@ -309,4 +312,19 @@ func deepestVertex(c contact) float64 {
 		deepest = math.Max(deepest, r*(half(r)-math.Abs(a)))
 	}
 	return deepest
+}
+
+// Nine teeth on nine, shifted free of undercut, overlap too little: neither gear
+// alone cures it, more teeth on both do.
+func TestRemedyAtTheSameRatio(t *testing.T) {
+	spec := bareSpec(9, 9)
+	spec.ShiftRule = ShiftChoose
+	p := mustPair(t, spec)
+	f := finding(t, p, "", "contact-ratio")
+	if f.Verdict != check.Fail || !strings.HasSuffix(f.Remedy, "at the same ratio") || !follow(&spec, p, f) {
+		t.Fatalf("%s, %q", f.Verdict, f.Remedy)
+	}
+	if f = finding(t, mustPair(t, spec), "", "contact-ratio"); f.Verdict != check.Pass || spec.Teeth[0] != spec.Teeth[1] {
+		t.Errorf("with %v teeth: %s at %g", spec.Teeth, f.Verdict, f.Value)
+	}
 }

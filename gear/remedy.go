@@ -101,7 +101,7 @@ func (s solution) knobs(j judgement) []knob {
 	case "tip-clearance":
 		return []knob{s.tipKnob(), s.distanceKnob(), s.shiftKnob(larger, false)}
 	case "contact-ratio":
-		return []knob{s.shiftKnob(0, true), s.shiftKnob(larger, false), s.teethKnob(0), s.teethKnob(1)}
+		return []knob{s.shiftKnob(0, true), s.shiftKnob(larger, false), s.teethKnob(0), s.teethKnob(1), s.sameRatioKnob()}
 	case "trochoid", "trimming":
 		return []knob{s.teethKnob(1), s.tipKnob()}
 	case "lost-motion":
@@ -154,6 +154,16 @@ func (s solution) teethKnob(i int) knob {
 		for n := range k.values {
 			k.values[n] = float64(s.spec.Teeth[i] - 1 - n)
 		}
+	}
+	return k
+}
+
+// sameRatioKnob adds teeth to the pinion and as many times more to the wheel.
+func (s solution) sameRatioKnob() knob {
+	k := s.teethKnob(0)
+	k.form += " at the same ratio"
+	k.turn = func(spec *PairSpec, v float64) {
+		spec.Teeth = [2]int{int(v), int(math.Round(v * float64(s.spec.Teeth[1]) / float64(s.spec.Teeth[0])))}
 	}
 	return k
 }

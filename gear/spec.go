@@ -112,7 +112,7 @@ func (s PairSpec) validate() error {
 		{"centre distance", "mm", s.CentreDistance, 0, 2 * geom.Extent, "leave it out: it follows from teeth and module"},
 		{"centre distance tolerance", "mm", s.CentreTolerance, 0, 5, "give how far the distance may be off either way, often 0.1 mm"},
 		{"tip alteration", "modules", s.TipAlteration, -0.5, 0.2, "leave it out: it is then what keeps the clearance"},
-		{"backlash", "mm", s.Backlash, 0, largestBacklash * s.Module * math.Pi / 2, "use 0.2 mm for a printed pair"},
+		{"backlash", "mm", s.Backlash, 0, math.Floor(largestBacklash*s.Module*math.Pi/2*1000) / 1000, "use 0.2 mm for a printed pair"},
 		{"face width", "mm", s.FaceWidth, 1, 500, "use 6 to 12 modules"},
 		{"chord error", "mm", s.ChordError, 0.0005, 0.1, "use 0.005 mm"},
 	} {
