@@ -151,10 +151,14 @@ func (b bar) turnable() (*toothed, float64) {
 	return g, radius
 }
 
-// run turns the expected pinion against the expected rack.
+// run turns the expected pinion against the expected rack; the pairs of teeth in
+// contact are counted on a finely sampled pinion.
 func (d *RackDrive) run() motion {
 	t := d.pair.contact.t[0]
 	wheel, radius := d.bar.turnable()
 	pinion := ofLoop(t, snapped(t.few(d.spec.Pair.ChordError, 5)), 5)
-	return newMeshing(pinion, wheel, radius+d.AxisDistance()).run(2 * d.spec.Pair.ChordError)
+	r := newMeshing(pinion, wheel, radius+d.AxisDistance()).run(2 * d.spec.Pair.ChordError)
+	fine := newMeshing(ofCurve(t, fineSteps, 5), wheel, radius+d.AxisDistance())
+	r.pairs = fine.run(touching * d.spec.Pair.Module).pairs
+	return r
 }
