@@ -151,6 +151,10 @@ func (b bar) turnable() (*toothed, float64) {
 	return g, radius
 }
 
+// finestSteps is the points to a flank of a pinion that runs on a rack: the rack's
+// tips just reach its fillets, whose chords must stray by less than touching.
+const finestSteps = 400
+
 // run turns the expected pinion against the expected rack; the pairs of teeth in
 // contact are counted on a finely sampled pinion.
 func (d *RackDrive) run() motion {
@@ -158,7 +162,7 @@ func (d *RackDrive) run() motion {
 	wheel, radius := d.bar.turnable()
 	pinion := ofLoop(t, snapped(t.few(d.spec.Pair.ChordError, 5)), 5)
 	r := newMeshing(pinion, wheel, radius+d.AxisDistance()).run(2 * d.spec.Pair.ChordError)
-	fine := newMeshing(ofCurve(t, fineSteps, 5), wheel, radius+d.AxisDistance())
+	fine := newMeshing(ofCurve(t, finestSteps, 5), wheel, radius+d.AxisDistance())
 	r.pairs = fine.run(touching * d.spec.Pair.Module).pairs
 	return r
 }
