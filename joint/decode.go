@@ -136,6 +136,8 @@ func (r *reader) file(top *table) *File {
 		Measured:  named(top.table("measured"), tableName, (*table).featureReadings),
 		Limits:    top.table("limits").limits(),
 		Accept:    top.table("accept").accept(),
+
+		Mechanisms: named(top.table("mechanism"), tableName, (*table).mechanism),
 	}
 	top.need("format")
 	if f.Format != "" && f.Format != Format {

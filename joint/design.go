@@ -24,6 +24,7 @@ import (
 	"pintle/fit"
 	"pintle/gear"
 	"pintle/geom"
+	"pintle/linkage"
 	"pintle/mesh"
 )
 
@@ -98,6 +99,7 @@ type builder struct {
 	racks    map[string]*gear.RackDrive
 	housings map[string]*bearing.Housing
 	linkages map[string]*linked
+	courses  map[string]*linkage.Course // by mechanism table
 	coupon   *coupon.Coupon
 
 	arrangements []*arrangement
@@ -119,7 +121,7 @@ func newBuilder(file *File, options Options) *builder {
 	return &builder{
 		file: file, options: options,
 		turnings: map[string]*turning{}, racks: map[string]*gear.RackDrive{}, housings: map[string]*bearing.Housing{},
-		linkages: map[string]*linked{},
+		linkages: map[string]*linked{}, courses: map[string]*linkage.Course{},
 		report: export.Report{
 			Tool: options.Tool, Title: file.Title, Inputs: file.Inputs(),
 			Designs: map[string]map[string]any{},
@@ -132,6 +134,7 @@ func (b *builder) run() error {
 		return err
 	}
 	for _, step := range []func() error{
+		b.addMechanisms,
 		b.checkSharing, b.addGears, b.addRacks, b.addHousings, b.addPlates, b.addLinkages, b.addGrilles, b.addPanels, b.addCoupon,
 		b.addDrives, b.addChannels, b.addPower, b.addSheet, b.judgeReadings, b.findGuessed, b.checkNames,
 	} {

@@ -46,6 +46,8 @@ type File struct {
 	Limits    check.Limits            `json:"-"`
 	Accept    map[string]string       `json:"accept,omitzero"` // "check" or "check@design" to reason
 
+	Mechanisms map[string]Mechanism `json:"mechanism,omitzero"`
+
 	source source
 }
 

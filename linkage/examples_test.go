@@ -71,7 +71,11 @@ func fixed(name string, x, y float64) linkage.Pin {
 // first returns the mechanism at its start.
 func first(t *testing.T, spec linkage.MechanismSpec, to float64) linkage.Posture {
 	t.Helper()
-	postures, _, err := mechanism(t, spec).Follow(to, 2)
+	m := mechanism(t, spec)
+	if count, rank := m.Mobility(); count != 1 || rank != 1 {
+		t.Errorf("mobility %d by count, %d by rank; want 1", count, rank)
+	}
+	postures, _, err := m.Follow(to, 2)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -39,7 +39,9 @@ func (s *Stroke) judgeMotion() []check.Finding {
 			s.judged(ruleDeadPoint, margin, how),
 			s.judgeMonotone(), s.judgeSwing())
 		worst = s.worst(func(st Station) float64 { return OffSquareDeg(st.HornAngleDeg) })
-		found = append(found, s.judged(ruleHornAngle, OffSquareDeg(worst.HornAngleDeg), s.where(worst)), s.judgeRatio())
+		least := s.aim(ruleHornAngle)
+		angle := s.judged(ruleHornAngle, OffSquareDeg(worst.HornAngleDeg), s.where(worst))
+		found = append(found, s.shortened(angle, func(st Station) bool { return OffSquareDeg(st.HornAngleDeg) >= least }), s.judgeRatio())
 	}
 	worst = s.worst(func(st Station) float64 { return st.Singularity })
 	return append(found, s.judged(ruleSingularity, worst.Singularity, s.where(worst)))
@@ -99,7 +101,29 @@ func (s *Stroke) judgeMonotone() check.Finding {
 	}
 	way := math.Copysign(1, sum)
 	worst := s.worst(func(st Station) float64 { return way * st.Ratio })
-	return s.judged(ruleMonotone, way*worst.Ratio, s.where(worst))
+	f := s.judged(ruleMonotone, way*worst.Ratio, s.where(worst))
+	return s.shortened(f, func(st Station) bool { return way*st.Ratio > 1e-3 })
+}
+
+// shortened gives a finding that does not pass the travel of the horn about the
+// middle of the stroke, in whole degrees, in which a condition holds.
+func (s *Stroke) shortened(f check.Finding, holds func(Station) bool) check.Finding {
+	middle := s.nearest((s.spec.FromDeg + s.spec.ToDeg) / 2)
+	if f.Verdict == check.Pass || !holds(s.stations[middle]) {
+		return f
+	}
+	lo, hi := middle, middle
+	for lo > 0 && holds(s.stations[lo-1]) {
+		lo--
+	}
+	for hi < len(s.stations)-1 && holds(s.stations[hi+1]) {
+		hi++
+	}
+	from, to := math.Ceil(s.stations[lo].HornDeg), math.Floor(s.stations[hi].HornDeg)
+	if from < to {
+		f.Remedy = fmt.Sprintf("travel of the horn from %g to %g deg", from, to)
+	}
+	return f
 }
 
 func (s *Stroke) judgeSwing() check.Finding {

@@ -268,3 +268,28 @@ func TestMobility(t *testing.T) {
 		}
 	}
 }
+
+// A drive that points a slotted arm at a block on the line y = 10: x = 10 cot t, its
+// speed -10/sin² t and its acceleration 20 cos t/sin³ t (closed form).
+func TestSlottedDrive(t *testing.T) {
+	m := mechanism(t, linkage.MechanismSpec{
+		Points:  []linkage.Pin{fixed("O", 0, 0), pinAt("A", 10, 10), pinAt("B", 15, 10)},
+		Bars:    []linkage.BarSpec{{From: "A", To: "B"}},
+		Sliders: []linkage.SliderSpec{{Point: "A", Through: geom.Point{Y: 10}}, {Point: "B", Through: geom.Point{Y: 10}}},
+		Drive:   linkage.DriveSpec{Centre: "O", Pin: "A", Start: 45},
+	})
+	postures, limit, err := m.Follow(120, 16)
+	if err != nil || limit != nil {
+		t.Fatal(limit, err)
+	}
+	for _, p := range postures {
+		sin, cos := math.Sincos(p.Drive * deg)
+		for name, off := range map[string]float64{
+			"x": p.Points[1].X - 10*cos/sin, "speed": p.Velocity[1].X + 10/(sin*sin), "acceleration": p.Acceleration[1].X - 20*cos/(sin*sin*sin),
+		} {
+			if math.Abs(off) > 1e-9 {
+				t.Errorf("at %v deg the %s is off by %v", p.Drive, name, off)
+			}
+		}
+	}
+}

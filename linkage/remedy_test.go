@@ -194,3 +194,21 @@ func TestGapRemedyCures(t *testing.T) {
 		t.Errorf("raised by %v: %+v", by, f)
 	}
 }
+
+// Too wide a travel: the shorter one that the remedy names passes.
+func TestTravelRemedyCures(t *testing.T) {
+	span := regexp.MustCompile(`travel of the horn from (-?[0-9]+) to (-?[0-9]+) deg`)
+	for name, travel := range map[string][2]float64{"horn-angle": {20, 175}, "one-way-motion": {5, 160}} {
+		spec := linkage.Spec{FourBar: heron().FourBar, FromDeg: travel[0], ToDeg: travel[1]}
+		f := finding(t, stroke(t, spec), name)
+		ends := span.FindStringSubmatch(f.Remedy)
+		if f.Verdict == check.Pass || ends == nil {
+			t.Fatalf("%+v", f)
+		}
+		spec.FromDeg, _ = strconv.ParseFloat(ends[1], 64)
+		spec.ToDeg, _ = strconv.ParseFloat(ends[2], 64)
+		if g := finding(t, stroke(t, spec), name); g.Verdict != check.Pass {
+			t.Errorf("%s: %q followed: %+v", name, f.Remedy, g)
+		}
+	}
+}

@@ -79,3 +79,10 @@ func TestSliderCrankLocks(t *testing.T) {
 		t.Errorf("pushed: %+v, %v", limit, err)
 	}
 }
+
+// An offset of the slide takes from what the rod may be short: 30 + 10 > 35.
+func TestSliderCrankTurns(t *testing.T) {
+	if (linkage.SliderCrank{Horn: 30, Rod: 35, Offset: 10}).Turns() || !(linkage.SliderCrank{Horn: 30, Rod: 41, Offset: -10}).Turns() {
+		t.Error("the offset is left out")
+	}
+}

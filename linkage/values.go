@@ -21,6 +21,9 @@ func (s *Stroke) Values() map[string]any {
 	if rod, ok := s.flat.CentredRod(s.spec.FromDeg, s.spec.ToDeg); ok {
 		v["centred_rod"] = s.spec.trueRod(rod)
 	}
+	if ratio, ok := s.flat.TimeRatio(); ok && s.spec.Turning {
+		v["time_ratio"] = ratio
+	}
 	if !s.spec.Turning {
 		v["dead_point_margin_deg"], _ = s.DeadPointMargin()
 	}
