@@ -187,3 +187,15 @@ func TestGaps(t *testing.T) {
 		t.Errorf("gap %v is %s, want %v", f.Value, f.Verdict, least-6)
 	}
 }
+
+// A bent rod's stress stands among the values: pinned, M4's core, 2 mm off.
+func TestBentRodStress(t *testing.T) {
+	spec := pinned()
+	spec.Stock.Eccentricity = 2
+	v := stroke(t, spec).Values()
+	want, _ := linkage.EccentricStress(*spec.Stock, spec.Rod, v["rod_force_n"].(float64))
+	straight := v["rod_force_n"].(float64) / (math.Pi * spec.Stock.Diameter * spec.Stock.Diameter / 4)
+	if got := v["rod_stress_mpa"].(float64); got != want || got < 5*straight {
+		t.Errorf("%v MPa, want %v", got, want)
+	}
+}

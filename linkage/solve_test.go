@@ -6,6 +6,7 @@ import (
 
 	"pintle/check"
 	"pintle/geom"
+	"pintle/linkage"
 )
 
 // The heron's horn turns 45 to 135 deg; 60 deg are wanted of the neck. Each choice
@@ -86,5 +87,23 @@ func TestMechanismForcesReference(t *testing.T) {
 	}
 	if compared < 80 {
 		t.Errorf("compared %d positions", compared)
+	}
+}
+
+// The report names the rod that puts the middle of the swing square to the frame:
+// set so, it is; on a crossed linkage at -90 deg.
+func TestRodForSquareLever(t *testing.T) {
+	crossed := linkage.Spec{FourBar: heron().FourBar, FromDeg: -135, ToDeg: -45}
+	crossed.Crossed = true
+	for want, spec := range map[float64]linkage.Spec{90: heron(), -90: crossed} {
+		rod, ok := stroke(t, spec).Values()["rod_for_square_lever"].(float64)
+		if !ok {
+			t.Fatalf("no rod for %v", want)
+		}
+		spec.Rod, spec.SwingDeg = rod, 0
+		used := stroke(t, spec).Used()
+		if middle := (used.LeverFromDeg + used.LeverToDeg) / 2; math.Abs(middle-want) > 1e-6 {
+			t.Errorf("a rod of %v puts the middle at %v, want %v", rod, middle, want)
+		}
 	}
 }

@@ -24,6 +24,13 @@ func (s *Stroke) Values() map[string]any {
 	if ratio, ok := s.flat.TimeRatio(); ok && s.spec.Turning {
 		v["time_ratio"] = ratio
 	}
+	square := 90.0
+	if s.flat.Crossed {
+		square = -90
+	}
+	if f, ok := s.flat.SolveRod(s.spec.FromDeg, s.spec.ToDeg, square); ok && !s.spec.Turning {
+		v["rod_for_square_lever"] = s.spec.trueRod(f.Rod) // the middle of the swing square to the frame
+	}
 	if !s.spec.Turning {
 		v["dead_point_margin_deg"], _ = s.DeadPointMargin()
 	}
@@ -36,6 +43,11 @@ func (s *Stroke) Values() map[string]any {
 	}
 	if r := s.spec.Stock; r != nil {
 		v["buckling_load_n"], v["rod_slenderness"] = Buckling(r.Diameter, s.spec.Rod, r.modulus()), Slenderness(r.Diameter, s.spec.Rod)
+		if _, force, ok := s.designForce(); ok {
+			if stress, ok := EccentricStress(*r, s.spec.Rod, force); ok {
+				v["rod_stress_mpa"] = stress
+			}
+		}
 	}
 	v["rod_misalignment_deg"] = s.MisalignmentDeg()
 	if shares := s.Plays(s.worstPlay()); len(shares) > 0 {
