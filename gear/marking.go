@@ -14,6 +14,7 @@ import (
 type Mark struct {
 	Text    string  // on the face away from the bed; "" for none
 	Under   string  // on the bed side, read from below; "" for none
+	Short   string  // said in place of Text or Under, whichever is longer, where that has no room; "" for nothing
 	Raised  bool    // Text stands up from the face; else it is sunk
 	Sector  bool    // notches in the face at the first and last tooth that work in a part-turn drive
 	Height  float64 // cap height, mm; 0 for what fits
@@ -92,6 +93,22 @@ func (s *structure) addMark(m Mark) error {
 // setText returns the letters of a text for the layers from z0 to z1, as raised
 // or sunk contours, or none where they do not fit.
 func (s *structure) setText(text string, m Mark, z0, z1 float64, under bool) ([]geom.Contour, error) {
+	letters, err := s.tryText(text, m, z0, z1, under)
+	if err != nil || letters != nil {
+		return letters, err
+	}
+	if longer := max(len(m.Text), len(m.Under)); m.Short != "" && len(text) == longer {
+		if letters, err = s.tryText(m.Short, m, z0, z1, under); err != nil || letters != nil {
+			return letters, err
+		}
+	}
+	least := lettering.LeastHeight(s.card.BeadWidth)
+	s.unmarked = append(s.unmarked, "no room for "+quoted(text)+" in letters of "+check.Number(math.Round(least*10)/10)+" mm that can be read")
+	return nil, nil
+}
+
+// tryText returns the letters of a text, or none where they do not fit.
+func (s *structure) tryText(text string, m Mark, z0, z1 float64, under bool) ([]geom.Contour, error) {
 	bead := s.card.BeadWidth
 	least := lettering.LeastHeight(bead)
 	heights := []float64{m.Height}
@@ -131,7 +148,6 @@ func (s *structure) setText(text string, m Mark, z0, z1 float64, under bool) ([]
 			return lettering.Sunk(around, geom.ChordPlain), nil
 		}
 	}
-	s.unmarked = append(s.unmarked, "no room for "+quoted(text)+" in letters of "+check.Number(math.Round(least*10)/10)+" mm that can be read")
 	return nil, nil
 }
 
@@ -152,21 +168,30 @@ func clear(obstacles *geom.Feeler, letters []geom.Contour, gap float64) (float64
 	return 0, false
 }
 
-// baseLines returns the radii at which the base line of letters may run: below
-// the roots, above what stands around the axis, and midway.
+// baseLines returns the radii at which the base line of letters may run, from
+// below the roots to above what stands around the axis.
 func (s *structure) baseLines(cap float64, under bool) []float64 {
 	bead := s.card.BeadWidth
-	inner := s.middle / 2
+	inner := 0.0
+	for _, h := range s.holes { // about the axis; others are gone round
+		if onAxis := h.contour.Holds(geom.Point{}); onAxis && (!under || h.z0 == 0) {
+			inner = math.Max(inner, farthestPoint(h.contour))
+		}
+	}
 	if !under {
 		inner = math.Max(inner, s.hubFoot()/2)
 	}
 	inner += 2 * bead
 	const descender = 0.25 // of a cap height: the tail of a g or p hangs so far below the base line
 	lo, hi := inner+descender*cap, s.root/2-2*bead-1.15*cap
-	if hi < lo {
-		return nil
+	var lines []float64
+	const tries = 8
+	for k := range tries {
+		if r := hi - (hi-lo)*float64(k)/(tries-1); hi >= lo {
+			lines = append(lines, r)
+		}
 	}
-	return []float64{hi, (lo + hi) / 2, lo}
+	return lines
 }
 
 // obstacles returns the holes that letters between two heights must keep from,

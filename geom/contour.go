@@ -98,6 +98,19 @@ func (c Contour) Area() float64 {
 	return sum / 2
 }
 
+// Holds says whether the sampled points run around p.
+func (c Contour) Holds(p Point) bool {
+	inside := false
+	last := c.Points[len(c.Points)-1]
+	for _, q := range c.Points {
+		if (q.Y > p.Y) != (last.Y > p.Y) && p.X < q.X+(p.Y-q.Y)*(last.X-q.X)/(last.Y-q.Y) {
+			inside = !inside
+		}
+		last = q
+	}
+	return inside
+}
+
 // Map returns the contour with each sampled point moved by f. The curves are
 // not kept: the result pairs with c vertex by vertex and exists as points only.
 func (c Contour) Map(f func(Point) Point) Contour {

@@ -3,6 +3,7 @@ package joint
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"pintle/bearing"
 	"pintle/check"
@@ -80,7 +81,11 @@ func (b *builder) finishBody(t *turning, g Gear, role string, body *gear.Body) {
 	if text == "" {
 		text = fmt.Sprintf("%s m%s z%d", t.name, check.Number(t.table.Module), max(t.table.Teeth[i], -t.table.Teeth[i]))
 	}
-	m := gear.Mark{Text: text, Raised: g.Mark.Style == "raised", Sector: g.Mark.Sector, Height: g.Mark.Height}
+	short := ""
+	if g.Mark.Text == "" {
+		_, short, _ = strings.Cut(text, " ")
+	}
+	m := gear.Mark{Text: text, Short: short, Raised: g.Mark.Style == "raised", Sector: g.Mark.Sector, Height: g.Mark.Height}
 	if t.kit.bearing.Bore > 0 { // in a kit the bed side is seen and the other one lies down
 		m.Text, m.Under, m.Raised = "this side down", text, false
 	}
