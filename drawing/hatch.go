@@ -7,8 +7,8 @@ import (
 	"pintle/geom"
 )
 
-// A Hatched is cut material: convex pieces that together are one body, each
-// anticlockwise. Bodies side by side lean differently.
+// A Hatched is cut material: convex pieces that together are one body. Bodies
+// side by side lean differently.
 type Hatched struct {
 	Pieces [][]geom.Point
 	Turn   float64 // rad, of the lines from the x axis

@@ -18,31 +18,11 @@ const (
 // need and at most as wide as the drawing space of A4: longer texts are cut.
 func setTable(t drawing.Table) *board {
 	b := &board{}
-	widths := make([]float64, columns(t))
-	copy(widths, t.Room)
 	rows := t.Rows
 	if t.Columns != nil {
 		rows = append([][]string{t.Columns}, rows...)
 	}
-	total := 0.0
-	for _, row := range rows {
-		for i, cell := range row {
-			widths[i] = max(widths[i], Width(cell, textHeight)+2*cellRoom)
-		}
-	}
-	for _, w := range widths {
-		total += w
-	}
-	for total > columnWidth+0.01 {
-		widest := slices.Index(widths, slices.Max(widths))
-		less := min(total-columnWidth, widths[widest]/4)
-		widths[widest] -= less
-		total -= less
-	}
-	if title := Width(t.Title, textHeight) + 2*cellRoom; title > total && len(widths) > 0 {
-		widths[len(widths)-1] += title - total
-		total = title
-	}
+	widths, total := columnWidths(t, rows)
 	y := 0.0
 	at := func(x, y float64) geom.Point { return geom.Point{X: x, Y: y} }
 	b.line(drawing.Outline, at(0, 0), at(total, 0))
@@ -73,6 +53,31 @@ func setTable(t drawing.Table) *board {
 	b.line(drawing.Outline, at(0, 0), at(0, y))
 	b.line(drawing.Outline, at(total, 0), at(total, y))
 	return b
+}
+
+// columnWidths returns how wide the columns are and all of them together.
+func columnWidths(t drawing.Table, rows [][]string) (widths []float64, total float64) {
+	widths = make([]float64, columns(t))
+	copy(widths, t.Room)
+	for _, row := range rows {
+		for i, cell := range row {
+			widths[i] = max(widths[i], Width(cell, textHeight)+2*cellRoom)
+		}
+	}
+	for _, w := range widths {
+		total += w
+	}
+	for total > columnWidth+0.01 {
+		widest := slices.Index(widths, slices.Max(widths))
+		less := min(total-columnWidth, widths[widest]/4)
+		widths[widest] -= less
+		total -= less
+	}
+	if title := Width(t.Title, textHeight) + 2*cellRoom; title > total && len(widths) > 0 {
+		widths[len(widths)-1] += title - total
+		total = title
+	}
+	return widths, total
 }
 
 // shortened returns the text, its end cut where it is wider than the width in mm.
