@@ -25,6 +25,9 @@ func (b *builder) shopping() []export.Supply {
 	for _, name := range sorted(b.turnings) {
 		bought.add(b.bought(b.turnings[name])...)
 	}
+	for _, name := range sorted(b.racks) {
+		bought.add(boughtForRack(name, b.racks[name])...)
+	}
 	for _, name := range sorted(b.linkages) {
 		bought.add(boughtLinkage(b.linkages[name])...)
 	}
@@ -121,6 +124,18 @@ func (b *builder) bearingCount(name string) int {
 			n++
 		}
 	}
+	for _, g := range b.file.Gears {
+		for _, on := range []Gear{g.Pinion, g.Wheel} {
+			if on.Hub == "bearing" && on.Bearing == name {
+				n++
+			}
+		}
+	}
+	for _, l := range b.file.Linkages {
+		if l.Lever.Hub == "bearing" && l.Lever.Bearing == name {
+			n++
+		}
+	}
 	return n
 }
 
@@ -161,7 +176,10 @@ func (b *builder) bought(t *turning) []export.Supply {
 			list.add(screws(j.screw.Size+" nut", t.servo.Horn.Holes, "pinion to horn"))
 		}
 	}
-	if r := t.pair.Spec().Wheel.Retain; r != nil {
+	spec := t.pair.Spec()
+	list.add(hubSupplies(t.name+"-pinion", spec.Pinion)...)
+	list.add(hubSupplies(t.name+"-wheel", spec.Wheel)...)
+	if r := spec.Wheel.Retain; r != nil {
 		list.add(retainers(r.Kind, r.Screw)...)
 	}
 	if w := t.table.Wheel; w.BoltCircle > 0 {

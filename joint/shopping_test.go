@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"pintle/export"
+	"pintle/fit"
 )
 
 // What the lighthouse takes, worked out by hand from its stack: the ring's flange
@@ -85,5 +86,36 @@ func TestScrewsOfTheAssemblyAreBought(t *testing.T) {
 		if found == 0 && name == "lighthouse" {
 			t.Error("no screw in the lighthouse's assembly")
 		}
+	}
+}
+
+// What holds the carousel's pinions on their rods is bought: one set screw M3
+// with its nut, one clamp screw M2 with its nut, a rod of 6 and one of 5 mm, as
+// its joint file says.
+func TestHubsAreBought(t *testing.T) {
+	data, err := os.ReadFile("../testdata/carousel.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	file, err := Read("carousel.toml", data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	result, err := Design(file, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"M3 set screw", "M3 nut", "M2 cap screw across the clamp's slit", "M2 nut", "rod of 6 mm with a flat", "rod of 5 mm", "bearing 608"} {
+		if !slices.ContainsFunc(result.Report.Shopping, func(s export.Supply) bool {
+			return s.How == export.Buy && s.Count > 0 && strings.HasSuffix(s.Name, want)
+		}) {
+			t.Errorf("nobody buys %s", want)
+		}
+	}
+	if inserts := threadsFor(fit.Insert, fit.Nut, fit.Screw{Size: "M3"}, 4, "x"); len(inserts) != 1 || inserts[0].Name != "M3 heat-set insert" || inserts[0].Count != 4 {
+		t.Errorf("inserts %+v", inserts)
+	}
+	if none := threadsFor(fit.SelfCutting, fit.Nut, fit.Screw{Size: "M3"}, 4, "x"); len(none) > 0 {
+		t.Errorf("a self-cutting screw needs %+v", none)
 	}
 }
