@@ -140,3 +140,31 @@ func TestTooMuchToSay(t *testing.T) {
 		t.Errorf("format %s", page.Format)
 	}
 }
+
+// The leader of a hole's diameter points at its centre and ends with its arrow on
+// the circle.
+func TestLeaderEndsOnTheCircle(t *testing.T) {
+	at := geom.Point{X: 20, Y: 5}
+	part, err := geom.NewPart("plate", geom.Slab{Z1: 5, Bottom: []geom.Contour{geom.Rectangle(origin, 80, 40, 0, 0, 0.02), geom.Bore(at, 16, 0.02)}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	page := set(t, drawing.OfPart(part, drawing.Details{}, nil))
+	var centre geom.Point
+	for _, s := range page.Strokes {
+		if arc, ok := s.Curves[0].(geom.Arc); ok && s.Kind == drawing.Outline && arc.Radius == 8 {
+			centre = arc.Centre
+		}
+	}
+	for _, s := range page.Strokes {
+		if s.Kind != drawing.Solid {
+			continue
+		}
+		tip, back := s.Curves[0].Start(), s.Curves[1].Start().Add(s.Curves[1].End()).Scale(0.5)
+		in, along := centre.Sub(tip), tip.Sub(back)
+		if math.Abs(in.Len()-8) < 1e-6 && math.Abs(in.X*along.Y-in.Y*along.X) < 1e-6 && in.X*along.X+in.Y*along.Y > 0 {
+			return
+		}
+	}
+	t.Errorf("no arrow ends on the circle about %v", centre)
+}
