@@ -178,6 +178,10 @@ func (h *Housing) retained() check.Finding {
 	own := h.spec.Limits.Of(retentionRule)
 	limit := check.Limit{Caution: own.Caution * pull, Fail: own.Fail * pull}
 	f := retentionRule.Judge(value, limit, hold)
+	if h.leastRetention() == 0 && h.retention() > 0 {
+		f.Detail = fmt.Sprintf("the printer's scatter of %s mm may take all of the interference", check.Number(h.seat.Sigma))
+		f.Remedy += ", or measure the printer with the coupon"
+	}
 	if f.Verdict == check.Pass && h.spec.Lip != nil && h.leastRetention()*creepFactor < limit.Caution {
 		f.Verdict, f.Remedy = check.Caution, "hold what pulls out by a screwed cap"
 		f.Detail = "the lip rides on the ring's rounded corner: it keeps the ring in, it does not carry a load"

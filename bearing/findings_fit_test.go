@@ -3,6 +3,7 @@ package bearing_test
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"pintle/bearing"
@@ -245,5 +246,21 @@ func TestPartsOfARing(t *testing.T) {
 	want := math.Ceil(2*(h.OutsideDiameter()/2+clear+edge)) / 2
 	if h.AxisHeight() != want || !near(-lo.Y, want, 1e-3) || !near(hi.Y, h.OutsideDiameter()/2+1.5, 0.03) {
 		t.Errorf("axis %v above the base, want %v; drawn from %v to %v", h.AxisHeight(), want, lo.Y, hi.Y)
+	}
+}
+
+// A fit of 0.1 mm from a printer that scatters by 0.1 mm holds nothing for sure,
+// and says why; from one that scatters by 0.02 mm it holds.
+func TestScatterMayTakeTheFit(t *testing.T) {
+	for _, test := range []struct {
+		sigma float64
+		says  bool
+	}{{0.1, true}, {0.02, false}} {
+		spec := lampSpec(t)
+		spec.Card.Bore.Sigma, spec.Load.Axial = test.sigma, -1
+		f := judged(t, spec, "retention")
+		if told := strings.Contains(f.Detail, "scatter"); told != test.says || told != (f.Value == 0) || told != strings.Contains(f.Remedy, "coupon") {
+			t.Errorf("scatter %v: %+v", test.sigma, f)
+		}
 	}
 }
