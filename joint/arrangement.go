@@ -33,6 +33,7 @@ type arrangement struct {
 	stroke stroke
 	placed []placing
 	solids []solid // what is bought, or known by its outline only
+	cuts   []solid // the placed parts in pieces, once they are cut
 
 	cure func(passage) (string, bool) // a remedy tried out, or nil
 }

@@ -35,22 +35,27 @@ func (a *arrangement) crushing(parts map[string]geom.Part, limits check.Limits) 
 		if !p.moving || p.a.covered || p.b.covered || a.sway(p) < fingerCaught {
 			continue
 		}
-		least, widest, at := a.extremes(p)
+		most := limit.Caution + fingerCaught // beyond it a gap is wide
+		least, widest, at := a.extremes(p, most)
 		if least >= limit.Caution || widest < fingerEnters || widest-least < fingerCaught {
 			continue
 		}
+		from := fmt.Sprintf("%.0f", widest)
+		if widest >= most {
+			from += " mm or more"
+		}
 		findings = append(findings, ruleCrushing.Say(check.Note, least,
-			fmt.Sprintf("%s and %s close from %.0f to %.0f mm, %s at %s deg", p.a.name, p.b.name, widest, least, a.stroke.of, check.Number(at)), ruleCrushing.Change))
+			fmt.Sprintf("%s and %s close from %s to %.0f mm, %s at %s deg", p.a.name, p.b.name, from, least, a.stroke.of, check.Number(at)), ruleCrushing.Change))
 	}
 	return findings
 }
 
 // extremes returns the least and the widest gap of two solids at the stations of
-// the stroke, in mm, and the station of the least, in degrees.
-func (a *arrangement) extremes(p passage) (least, widest, at float64) {
+// the stroke, in mm and most at the most, and the station of the least, in degrees.
+func (a *arrangement) extremes(p passage, most float64) (least, widest, at float64) {
 	least = math.Inf(1)
 	for i, station := range a.stroke.stations {
-		gap := math.Inf(1)
+		gap := most
 		for _, s := range p.a.slices {
 			for _, t := range p.b.slices {
 				along := max(s.z0-t.z1, t.z0-s.z1, 0)
@@ -70,13 +75,19 @@ func (a *arrangement) extremes(p passage) (least, widest, at float64) {
 }
 
 // sway bounds how much the gap of two solids can change through the stroke, in
-// mm: by where their centres go, and by how far each is from being round.
+// mm: by where their centres go, and by how far what turns is from being round.
 func (a *arrangement) sway(p passage) float64 {
 	most := 0.0
 	for _, s := range p.a.slices {
 		for _, t := range p.b.slices {
 			path := pass{a: s, b: t, movesA: a.stroke.motions[p.a.moves], movesB: a.stroke.motions[p.b.moves]}
-			way := s.rough() + t.rough()
+			way := 0.0
+			if p.a.moves != "" {
+				way += s.rough()
+			}
+			if p.b.moves != "" {
+				way += t.rough()
+			}
 			for i := range len(a.stroke.stations) - 1 {
 				way += path.drift(float64(i), float64(i+1))
 			}

@@ -58,13 +58,14 @@ func (a *arrangement) pairs(parts map[string]geom.Part) []passage {
 
 // all returns everything that takes up room.
 func (a *arrangement) all(parts map[string]geom.Part) []solid {
-	solids := slices.Clone(a.solids)
-	for _, p := range a.placed {
-		if part, ok := parts[p.Part]; ok {
-			solids = append(solids, p.cut(part)...)
+	if a.cuts == nil {
+		for _, p := range a.placed {
+			if part, ok := parts[p.Part]; ok {
+				a.cuts = append(a.cuts, p.cut(part)...)
+			}
 		}
 	}
-	return solids
+	return slices.Concat(a.solids, a.cuts)
 }
 
 // follow finds the least distance of two solids through the stroke, and tells

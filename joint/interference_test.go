@@ -84,6 +84,20 @@ func TestPassageOfACoupler(t *testing.T) {
 	}
 }
 
+// A bar that turns about its middle is not round, though its corners lie on one
+// circle: between two stations at which it lies along x its end sweeps past a
+// post beside it (elementary: 3 mm are left between corner and post).
+func TestPassageOfATurningBar(t *testing.T) {
+	a := &arrangement{name: "bar", stroke: newStroke("bar", []float64{-90, 90})}
+	a.moves("bar", []geom.Motion{{Turn: -math.Pi / 2}, {Turn: math.Pi / 2}})
+	a.stand(piece{name: "bar", z0: 0, z1: 4}, "bar", geom.Rectangle(geom.Point{}, 6, 40, 0, 0, geom.ChordFit))
+	a.stand(piece{name: "post", z0: 0, z1: 4}, "", geom.Peg(geom.Point{Y: math.Hypot(20, 3) + 3 + 2}, 4, geom.ChordFit))
+	found := a.passages(nil)
+	if len(found) != 1 || math.Abs(found[0].width-3) > passageShare*3+passageWidth {
+		t.Errorf("%+v, want 3 mm", found)
+	}
+}
+
 // Bodies one above the other keep their height apart; side by side and above,
 // the hypotenuse (elementary).
 func TestPassageAlongTheAxis(t *testing.T) {
@@ -349,6 +363,31 @@ func TestCrushingGap(t *testing.T) {
 	for _, f := range build(t).Report.Findings {
 		if f.Check == "crushing-gap" {
 			t.Errorf("round wheels close no gap: %s", f.Detail)
+		}
+	}
+}
+
+// How far from round a slice is decides whether a turn of it can close a gap. A
+// bar's corners lie on one circle, and it is not round; a tooth's flank runs
+// nearly to the centre, and a gear is nearly round (elementary; tip 57, root
+// 50.25 mm in the lighthouse).
+func TestRough(t *testing.T) {
+	bar := crank([]float64{0, 1}, 40, geom.Point{Y: 60}, 4).solids[0].slices[0]
+	if want := math.Hypot(20, 3) - 3; math.Abs(bar.rough()-want) > 0.001 {
+		t.Errorf("a bar of 40 x 6 mm is %.4f mm from round, want %.4f", bar.rough(), want)
+	}
+	b := newBuilder(read(t), Options{})
+	if err := b.run(); err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range b.arrangements[0].all(b.drawnParts()) {
+		if s.name != "wheel" {
+			continue
+		}
+		for _, slice := range s.slices {
+			if most := (57-50.25)/2 + 0.3; slice.rough() > most { // the bed's chamfer eats into the teeth
+				t.Errorf("the wheel from %.2f to %.2f mm is %.4f mm from round, want %.4f at most", slice.z0, slice.z1, slice.rough(), most)
+			}
 		}
 	}
 }

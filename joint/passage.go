@@ -39,7 +39,7 @@ func between(motions []geom.Motion, progress float64) geom.Motion {
 func (p *pass) look(progress, width float64) float64 {
 	poseA := between(p.movesA, progress).After(p.a.place)
 	poseB := between(p.movesB, progress).After(p.b.place)
-	gap, below := p.a.feeler.GapBelow(p.b.feeler, poseA.Back().After(poseB), width)
+	gap, below := p.a.feeler().GapBelow(p.b.feeler(), poseA.Back().After(poseB), width)
 	if !below {
 		return width
 	}

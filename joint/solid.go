@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sync"
 
 	"pintle/geom"
 )
@@ -47,12 +48,12 @@ func whole(name string, joined ...string) piece {
 // A slice of a solid is a region in plan between two heights, in mm.
 type slice struct {
 	z0, z1 float64
-	feeler *geom.Feeler
-	place  geom.Motion // from the feeler's frame to the joint's, at mid-stroke
-	centre geom.Point  // of a circle round it, in the joint's frame at mid-stroke
-	radius float64     // of that circle
-	inner  float64     // of the largest circle about the same centre that is all material but for holes; 0 where there is none
-	round  bool        // a turn about the centre changes nothing
+	feeler func() *geom.Feeler // made when it is first asked for: many never are
+	place  geom.Motion         // from the feeler's frame to the joint's, at mid-stroke
+	centre geom.Point          // of a circle round it, in the joint's frame at mid-stroke
+	radius float64             // of that circle
+	inner  float64             // of the largest circle about the same centre that is all material but for holes; 0 where there is none
+	round  bool                // a turn about the centre changes nothing
 }
 
 // newSlice takes the loops of a region. Where it is one round body, holes that
@@ -65,7 +66,8 @@ func newSlice(z0, z1 float64, loops []geom.Loop, place geom.Motion) slice {
 	if s.round {
 		loops = slices.DeleteFunc(slices.Clone(loops), func(l geom.Loop) bool { return !l.Outer() && !about(l, centre) })
 	}
-	s.centre, s.feeler = place.Move(centre), geom.FeelerOf(loops)
+	s.centre = place.Move(centre)
+	s.feeler = sync.OnceValue(func() *geom.Feeler { return geom.FeelerOf(loops) })
 	return s
 }
 
@@ -105,18 +107,22 @@ func within(l geom.Loop, centre geom.Point) float64 {
 		p, q := v.Point().Sub(centre), l[(i+1)%len(l)].Point().Sub(centre)
 		cross, dot := p.X*q.Y-p.Y*q.X, p.X*q.X+p.Y*q.Y
 		turns += math.Atan2(cross, dot)
-		radius = min(radius, math.Abs(cross)/q.Sub(p).Len()) // of the line: no more than of the edge
+		edge := q.Sub(p)
+		along := min(max(-(p.X*edge.X+p.Y*edge.Y)/(edge.X*edge.X+edge.Y*edge.Y), 0), 1)
+		radius = min(radius, p.Add(edge.Scale(along)).Len())
 	}
-	if turns < math.Pi {
+	if math.Abs(turns) < math.Pi {
 		return 0
 	}
 	return radius
 }
 
-// about says whether a loop is a circle about a centre, to two grid steps.
+// about says whether a loop is a circle about a centre: its corners to two grid
+// steps, its edges to what plain circles are sampled to. The corners of a
+// rectangle lie on a circle, too.
 func about(l geom.Loop, centre geom.Point) bool {
 	radius := l[0].Point().Sub(centre).Len()
-	return !slices.ContainsFunc(l, func(v geom.Vertex) bool {
+	return within(l, centre) > radius-2*geom.ChordPlain && !slices.ContainsFunc(l, func(v geom.Vertex) bool {
 		return math.Abs(v.Point().Sub(centre).Len()-radius) > 2.0/geom.PerMM
 	})
 }
