@@ -65,3 +65,16 @@ func TestInRange(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// A number rounded away from a limit stays beyond it, within a part in 100.
+func TestRoundAway(t *testing.T) {
+	for _, test := range []struct {
+		value float64
+		up    bool
+		want  float64
+	}{{1.2345, true, 1.24}, {1.2345, false, 1.23}, {2, true, 2}, {2, false, 2}, {0.06421, true, 0.0643}, {98765, false, 98700}, {9999, true, 10000}} {
+		if got := check.RoundAway(test.value, test.up); got != test.want {
+			t.Errorf("%g, up %v: %g, want %g", test.value, test.up, got, test.want)
+		}
+	}
+}

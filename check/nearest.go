@@ -31,12 +31,12 @@ func Nearest(value, reach float64, cured func(float64) bool) (float64, bool) {
 			bad = middle
 		}
 	}
-	rounded := roundAway(good, reach > 1)
+	rounded := RoundAway(good, reach > 1)
 	return rounded, cured(rounded)
 }
 
-// roundAway rounds to three significant digits, up or down.
-func roundAway(v float64, up bool) float64 {
+// RoundAway rounds a positive number to three significant digits, up or down.
+func RoundAway(v float64, up bool) float64 {
 	unit := math.Pow(10, math.Floor(math.Log10(v))-2)
 	count := math.Floor(v/unit + 1e-9)
 	if up {

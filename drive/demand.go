@@ -16,6 +16,7 @@ type Task struct {
 	spec    Spec // its servo at the supply's voltage
 	moments [steps + 1]moment
 	gravity float64 // N·m, the worst of the swing
+	peak    float64 // N·m at the joint, the worst of the swing
 	rules   [4]check.Rule
 	limits  [4]check.Limit
 
@@ -59,6 +60,7 @@ func taskOf(s Spec) *Task {
 			deg: deg, torque: max(math.Abs(standing), moving) + even,
 			held: math.Abs(standing) + s.Load.ExtraTorque, speed: speed * swing / time,
 		}
+		t.peak = max(t.peak, t.moments[i].torque)
 		t.gravity = max(t.gravity, math.Abs(s.Load.GravityAt(deg)))
 	}
 	for i, r := range judgedRules() {
@@ -83,6 +85,19 @@ func (t *Task) WithRatio(ratio, efficiency float64) *Drive {
 	d.spec.Ratio, d.spec.Efficiency, d.spec.Through = ratio, efficiency, nil
 	d.demand = t.through(d.spec)
 	return d
+}
+
+// Excluded names the rule that an even ratio is bound to fail by peak torque or
+// travel, the quickest to tell of the four, or returns "".
+func (t *Task) Excluded(ratio, efficiency float64) string {
+	rules, s := t.rules, t.spec
+	switch {
+	case rules[0].Verdict(t.peak/(ratio*efficiency)/s.Servo.StallTorque, t.limits[0]) == check.Fail:
+		return rules[0].Name
+	case rules[2].Verdict((s.Servo.Travel()-ratio*s.Motion.SwingDeg)/2, t.limits[2]) == check.Fail:
+		return rules[2].Name
+	}
+	return ""
 }
 
 // A demand is what a task asks of the servo, all torques at its shaft.
@@ -123,6 +138,10 @@ func (t *Task) through(s Spec) demand {
 	return d
 }
 
+// ShortestTime returns the least time in s in which the servo makes the swing
+// without failing on peak torque or speed; false where no time is long enough.
+func (d *Drive) ShortestTime() (float64, bool) { return shortestTime(d.spec) }
+
 // shortestTime returns the least time in s in which the servo makes the swing
 // without failing on peak torque or speed, to one part in 1000 above; false
 // where no time up to an hour is long enough. Both shares fall as the time
@@ -130,8 +149,8 @@ func (t *Task) through(s Spec) demand {
 func shortestTime(s Spec) (float64, bool) {
 	fits := func(time float64) bool {
 		s.Motion.Time = time
-		d := sized(s)
-		return d.verdict(0) != check.Fail && d.verdict(3) != check.Fail
+		v := sized(s).Verdicts()
+		return v[0] != check.Fail && v[3] != check.Fail
 	}
 	lo, hi := 1e-3, 3600.0
 	if !fits(hi) {

@@ -121,20 +121,14 @@ func (d *Drive) Notes() []check.Finding {
 	return all
 }
 
-// Worst returns the worst verdict on torque, held torque, travel and speed.
-func (d *Drive) Worst() check.Verdict {
-	worst := check.Pass
-	for i := range d.task.limits {
-		if v := d.verdict(i); v.Worse(worst) {
-			worst = v
-		}
+// Verdicts returns how torque, held torque, travel and speed fall: the first
+// four of Rules.
+func (d *Drive) Verdicts() [4]check.Verdict {
+	var all [4]check.Verdict
+	for i, value := range d.judged() {
+		all[i] = d.task.rules[i].Verdict(value, d.task.limits[i])
 	}
-	return worst
-}
-
-// verdict returns how one of the judged rules falls.
-func (d *Drive) verdict(i int) check.Verdict {
-	return d.task.rules[i].Verdict(d.judged()[i], d.task.limits[i])
+	return all
 }
 
 func (d *Drive) judged() [4]float64 {

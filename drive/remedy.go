@@ -1,7 +1,6 @@
 package drive
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 
@@ -32,11 +31,7 @@ func changes(s Spec) []change {
 }
 
 func withTravel(s Spec, travel float64) Spec {
-	k := travel / s.Servo.Travel()
-	s.Servo.Points = slices.Clone(s.Servo.Points)
-	for i := range s.Servo.Points {
-		s.Servo.Points[i].AngleDeg *= k
-	}
+	s.Servo = s.Servo.WithTravel(travel)
 	return s
 }
 

@@ -2,6 +2,7 @@ package drive
 
 import (
 	"math"
+	"slices"
 
 	"pintle/check"
 )
@@ -37,6 +38,17 @@ func (s Servo) running() Servo {
 	s.StallTorque *= share
 	s.SpeedDegPerS *= share
 	s.StatedVoltage = s.SupplyVoltage
+	return s
+}
+
+// WithTravel returns the servo with its measured angles spread over another
+// travel in deg.
+func (s Servo) WithTravel(travel float64) Servo {
+	k := travel / s.Travel()
+	s.Points = slices.Clone(s.Points)
+	for i := range s.Points {
+		s.Points[i].AngleDeg *= k
+	}
 	return s
 }
 

@@ -15,20 +15,25 @@ func TestTaskIsSize(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, ratio := range []float64{0.4, 1, 2.5} {
+		for _, ratio := range []float64{0.4, 1, 1.5, 2.5, 4} {
 			s.Ratio = ratio
 			want, got := size(t, s), task.WithRatio(ratio, s.Efficiency)
 			if got.PeakShare() != want.PeakShare() || got.HeldShare() != want.HeldShare() || got.SpeedShare() != want.SpeedShare() || got.SpareTravelDeg() != want.SpareTravelDeg() {
 				t.Errorf("%s through %g: %+v, sized %+v", name, ratio, got, want)
 			}
-			worst := check.Pass
-			for _, f := range want.Findings() {
-				if f.Verdict == check.Fail || f.Verdict == check.Caution && worst == check.Pass {
-					worst = f.Verdict
+			excluded := ""
+			for _, i := range []int{2, 0} {
+				if f := want.Findings()[i]; f.Verdict == check.Fail {
+					excluded = f.Check
 				}
 			}
-			if got.Worst() != worst {
-				t.Errorf("%s through %g: worst %s, findings say %s", name, ratio, got.Worst(), worst)
+			if name := task.Excluded(ratio, s.Efficiency); name != excluded {
+				t.Errorf("%s through %g: excluded by %q, want %q", name, ratio, name, excluded)
+			}
+			for i, f := range want.Findings()[:4] {
+				if got.Verdicts()[i] != f.Verdict {
+					t.Errorf("%s through %g: %s is %s, found %s", name, ratio, f.Check, got.Verdicts()[i], f.Verdict)
+				}
 			}
 		}
 	}
