@@ -188,12 +188,16 @@ func (r Report) complete() Report {
 // WriteJSON writes the report with its keys in the order of the struct, designs
 // sorted by name and every number to 10 significant digits. It returns an error
 // for a number that is not finite, and the writer's error.
-func WriteJSON(w io.Writer, r Report) error {
+func WriteJSON(w io.Writer, r Report) error { return WriteValue(w, r.complete()) }
+
+// WriteValue writes any value as JSON, its numbers rounded to 10 significant
+// digits, so that it reads the same on every machine.
+func WriteValue(w io.Writer, v any) error {
 	var text bytes.Buffer
 	e := json.NewEncoder(&text)
 	e.SetEscapeHTML(false)
 	e.SetIndent("", "  ")
-	if err := e.Encode(r.complete()); err != nil {
+	if err := e.Encode(v); err != nil {
 		return fmt.Errorf("writing the report: %w", err)
 	}
 	_, err := w.Write(roundNumbers(text.Bytes()))

@@ -16,6 +16,9 @@ func (t *table) gears() Gears {
 		Motion:           t.text("motion"),
 		Module:           t.length("module"),
 		Ratio:            t.plain("ratio"),
+		RatioTolerance:   t.plain("ratio_tolerance"),
+		LargestWheel:     t.length("largest_wheel"),
+		Clear:            t.length("clear"),
 		Shift:            t.shift("shift"),
 		CentreDistance:   t.length("centre_distance"),
 		Backlash:         t.length("backlash"),
@@ -40,7 +43,7 @@ func (t *table) gears() Gears {
 		g.Teeth[i] = t.whole(element("teeth", i), v)
 	}
 	t.either("teeth", "ratio")
-	t.need("module", "face_width")
+	t.need("face_width")
 	return g
 }
 

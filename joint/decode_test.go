@@ -125,7 +125,7 @@ func TestReadRefuses(t *testing.T) {
 		{"half a tooth", head + gears + "module = 1\nteeth = [12, 36.5]", "6:14: gears.g.teeth[1]", "whole number", ""},
 		{"teeth and ratio", head + gears + "module = 1\nteeth = [12, 36]\nratio = 3", "7:9: gears.g.ratio", `"teeth" is given as well`, ""},
 		{"unknown shift", head + gears + "module = 1\nshift = \"chose\"", "6:9: gears.g.shift", "choose, balanced", `"choose"`},
-		{"missing key", head + gears, "2:8: gears.g", `"module" is missing`, "module = ..."},
+		{"missing key", head + "[gears.g]\nmodule = 1", "2:8: gears.g", `"face_width" is missing`, "face_width = ..."},
 		{"missing servo", head + gears + "module = 1\nservo = \"lamp\"", "6:9: gears.g.servo", "there is no [servo.lamp]", "add a table"},
 		{"misspelt servo", head + gears + "module = 1\nservo = \"z\"" + driveTables, "6:9: gears.g.servo", "there is no [servo.z]", "the file has s"},
 		{"unknown material", head + gears + "module = 1\nmaterial = \"cheese\"", "6:12: gears.g.material", `"cheese" is not known`, "PETG"},

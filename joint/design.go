@@ -92,6 +92,7 @@ type body struct {
 type builder struct {
 	file     *File
 	options  Options
+	trying   bool // a candidate of a search, for what fails alone
 	card     fit.Card
 	report   export.Report
 	bodies   []body
@@ -111,7 +112,7 @@ type builder struct {
 // is a finding of the report.
 func Design(file *File, options Options) (*Result, error) {
 	b := newBuilder(file, options)
-	if err := b.run(); err != nil {
+	if err := b.run(); err != nil && !errors.Is(err, errNoPair) {
 		return nil, err
 	}
 	return b.finish()
@@ -270,7 +271,7 @@ func sorted[T any](tables map[string]T) []string { return slices.Sorted(maps.Key
 // finish meshes and proves the parts, applies what the user accepts and lists
 // the files.
 func (b *builder) finish() (*Result, error) {
-	if len(b.bodies) == 0 && len(b.report.Findings) <= 1 && b.coupon == nil {
+	if len(b.bodies) == 0 && len(b.report.Findings) <= 1 && b.coupon == nil && !b.found(check.Fail) {
 		return nil, errors.Join(b.file.Blame("", &check.FieldError{
 			Field: "joint file", Text: b.file.Path, Reason: "describes no part to build",
 			Remedy: "add a [gears.NAME], [housing.NAME] or [plate.NAME] table",

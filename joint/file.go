@@ -220,6 +220,9 @@ type Screws struct {
 // "gears.lamp.module" or "printer.bore_error".
 func (f *File) Has(path string) bool { return f.source.has(path) }
 
+// GearsNames returns the names of the gears tables in order.
+func (f *File) GearsNames() []string { return sorted(f.Gears) }
+
 // Mark records that origin, such as "--module", gave the value at path: for a
 // joint that is made from flags instead of a file.
 func (f *File) Mark(path, origin string) { f.source.mark(path, Position{Origin: origin}) }

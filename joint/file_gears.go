@@ -30,9 +30,12 @@ type Gears struct {
 	Load   string `json:"load,omitzero"`   // names of tables, or ""
 	Motion string `json:"motion,omitzero"` // names of tables, or ""
 
-	Module           float64 `json:"module,omitzero"` // mm
-	Teeth            [2]int  `json:"teeth,omitzero"`  // pinion, wheel; zero where it is to be chosen
-	Ratio            float64 `json:"ratio,omitzero"`  // wheel to pinion, zero where not given
+	Module           float64 `json:"module,omitzero"`          // mm; zero where it is to be chosen
+	Teeth            [2]int  `json:"teeth,omitzero"`           // pinion, wheel; zero where it is to be chosen
+	Ratio            float64 `json:"ratio,omitzero"`           // wheel to pinion, zero where not given
+	RatioTolerance   float64 `json:"ratio_tolerance,omitzero"` // share, of a pair that is to be chosen; DefaultRatioTolerance unless given
+	LargestWheel     float64 `json:"largest_wheel,omitzero"`   // mm, tip diameter of a wheel that is to be chosen
+	Clear            float64 `json:"clear,omitzero"`           // mm, diameter around the wheel's axis that the servo's body keeps out of
 	Shift            Shift   `json:"shift,omitzero"`
 	CentreDistance   float64 `json:"centre_distance,omitzero"` // mm, zero where it follows from the rest
 	Backlash         float64 `json:"backlash,omitzero"`        // mm, circumferential at the working pitch circle

@@ -12,6 +12,9 @@ import (
 
 // addGears designs every pair, on its horn and bearing where it has them.
 func (b *builder) addGears() error {
+	if err := b.choosePairs(); err != nil {
+		return err
+	}
 	for _, name := range sorted(b.file.Gears) {
 		t := &turning{name: name, at: "gears." + name, table: b.file.Gears[name]}
 		if err := b.stack(t); err != nil {

@@ -12,7 +12,7 @@ import (
 )
 
 // read reads the demo with some of its lines changed.
-func read(t *testing.T, changes ...string) *File {
+func read(t testing.TB, changes ...string) *File {
 	t.Helper()
 	file, err := readDemo(t, "lighthouse.toml", changes...)
 	if err != nil {

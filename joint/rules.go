@@ -26,6 +26,7 @@ func RuleGroups() []RuleGroup {
 		{"gear", gear.Rules()},
 		{"bearing", bearing.Rules()},
 		{"drive", drive.Rules()},
+		{"search", []check.Rule{rulePairChoice}},
 		{"linkage", slices.Concat(linkage.Rules(), linkage.LinkRules(), linkage.RodRules())},
 		{"grille", grille.Rules()},
 		{"fit", fit.Rules()},

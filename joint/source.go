@@ -2,6 +2,7 @@ package joint
 
 import (
 	"bytes"
+	"maps"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -33,6 +34,15 @@ func (s *source) mark(path string, at Position) {
 		s.values = map[string]Position{}
 	}
 	s.values[path] = at
+}
+
+// without returns the source as if the values at some paths had not been given.
+func (s source) without(paths ...string) source {
+	s.values = maps.Clone(s.values)
+	for _, path := range paths {
+		delete(s.values, path)
+	}
+	return s
 }
 
 // find returns the position of a key's value, else of the nearest table around
