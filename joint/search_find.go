@@ -222,7 +222,7 @@ func listed(parts []string) string {
 	return text
 }
 
-func tenth(v float64) string      { return check.Number(math.Round(v*10) / 10) }
+func tenth(v float64) string { return check.Number(math.Round(v*10) / 10) }
 
 // percent prints a share, with one decimal below 10 %.
 func percent(share float64) string {

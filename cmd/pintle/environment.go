@@ -60,7 +60,7 @@ func (env *environment) newRoot() *cobra.Command {
 	env.commands = []*cobra.Command{
 		env.newBuildCommand(), env.newCheckCommand(), env.newNewCommand(),
 		env.newGearsCommand(), env.newHousingCommand(), env.newGrilleCommand(), env.newLinkageCommand(),
-		env.newCouponCommand(),
+		env.newCouponCommand(), env.newDriveCommand(),
 		env.newBearingsCommand(), env.newExplainCommand(), env.newInspectCommand(),
 		help, env.newCompletionCommand(),
 	}

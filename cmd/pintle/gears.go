@@ -10,12 +10,16 @@ import (
 	"pintle/quantity"
 )
 
+// Starting values in mm for a pair from flags: common practice, no source.
+const (
+	usualBacklash  = 0.2
+	usualFaceWidth = 10.0
+)
+
 func (env *environment) newGearsCommand() *cobra.Command {
 	name := "gears"
 	material := "PETG"
-	// Backlash and face width are starting values: common practice, no source.
-	const usualBacklash = 0.2
-	pair := joint.Gears{FaceWidth: 10, PressureAngleDeg: joint.DefaultPressureAngleDeg}
+	pair := joint.Gears{FaceWidth: usualFaceWidth, PressureAngleDeg: joint.DefaultPressureAngleDeg}
 	var travel float64
 	var body bodyFlags
 	var design designFlags
