@@ -24,6 +24,9 @@ func NewSketch(spec PairSpec) (Sketch, error) {
 // bare returns a pair without outlines, for the rules that need none.
 func (s Sketch) bare() *Pair { return &Pair{solution: s.solution, gears: [2]*Gear{{}, {}}} }
 
+// LostMotion returns the turn of the wheel in rad that the backlash leaves free.
+func (s Sketch) LostMotion() float64 { return s.bare().LostMotion() }
+
 // Judge returns the names of the rules that fail, and of those that caution,
 // each once and in the order of the alphabet: teeth, strength and walls. Interference
 // and the proof by motion are left to Pair, so that a Pair may fail more.

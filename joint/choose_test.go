@@ -14,7 +14,7 @@ import (
 // pair was chosen and how to keep it, and the file with these lines typed in
 // builds the very same pair.
 func TestChosenPairIsPinned(t *testing.T) {
-	for _, open := range []string{"", "ratio = 1.2\n", "module = 2\n", "centre_distance = 52\n", "ratio = 1.1\nlargest_wheel = 60\n"} {
+	for _, open := range []string{"", "ratio = 1.2\n", "module = 2\n", "teeth = [30, 34]\n", "centre_distance = 52\n", "ratio = 1.1\nlargest_wheel = 60\n"} {
 		r := build(t, pairLines, open)
 		f := findingOf(t, r, "", "pair-choice")
 		_, pin, ok := strings.Cut(f.Remedy, "type: ")

@@ -96,6 +96,7 @@ type wish struct {
 	task     *drive.Task
 	torque   [2]check.Limit  // of peak and held torque
 	accepted map[string]bool // failures let through
+	lost     float64         // deg, the most of lost motion; 0 for any
 	balanced float64         // deg of lost motion that is graded one half
 
 	modules       []float64
@@ -132,8 +133,8 @@ func (b *builder) wishOf(t *turning) (*wish, error) {
 	if b.file.Has(table + ".ratio_tolerance") {
 		w.tolerance = g.RatioTolerance
 	}
-	if l := g.LostMotion.limitDeg(); l > 0 {
-		w.balanced = l / 2
+	if w.lost = g.LostMotion.limitDeg(); w.lost > 0 {
+		w.balanced = w.lost / 2
 	}
 	if b.card.Bed[0] > 0 {
 		w.bed = min(b.card.Bed[0], b.card.Bed[1])

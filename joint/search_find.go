@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"pintle/check"
+	"pintle/drive"
 )
 
 // SearchSchema names the form in which a search is printed as JSON.
@@ -28,7 +29,8 @@ type Search struct {
 	Trains     []Train        `json:"trains"`     // of two stages, where one does not do
 	Obstacles  []Obstacle     `json:"obstacles"`  // where there is no candidate: the smallest change first
 
-	Findings []check.Finding `json:"findings"` // of what was given
+	Findings []check.Finding     `json:"findings"` // of what was given
+	Cautions []check.CautionText `json:"cautions"` // that the joint calls for, whatever the pair
 }
 
 // Asked is what a search had to keep to, lengths in mm.
@@ -46,7 +48,9 @@ type Asked struct {
 	LeastRoot      [2]float64 `json:"least_root"`            // of pinion and wheel, for what they sit on; 0 for any
 	Driven         bool       `json:"driven"`                // servo, load and motion are known
 	ServoTravel    float64    `json:"servo_travel_deg"`
-	StallTorque    float64    `json:"stall_torque"` // N·m at the supply's voltage
+	CyclesAYear    float64    `json:"cycles_a_year"` // 0 where not known
+	DeadBand       float64    `json:"dead_band_deg"` // of the servo, 0 where not known
+	StallTorque    float64    `json:"stall_torque"`  // N·m at the supply's voltage
 }
 
 // FindPairs searches pairs for one gears table of a file, whether or not it
@@ -97,6 +101,7 @@ func (w *wish) search(count int) *Search {
 	options, why := w.space()
 	s := &Search{
 		Gears: w.name, Asked: w.asked(), RuledOut: why, Considered: len(w.modules) * len(w.pinion) * len(w.wheel),
+		Cautions:   w.cautions(),
 		Candidates: []Candidate{}, Trains: []Train{}, Obstacles: []Obstacle{},
 	}
 	s.Candidates = append(s.Candidates, w.list(options, count, why)...)
@@ -123,9 +128,30 @@ func (w *wish) asked() Asked {
 		}
 	}
 	if w.known {
+		a.CyclesAYear, a.DeadBand = 365*w.drive.Motion.CyclesPerDay, w.drive.Servo.DeadBandDeg()
 		a.ServoTravel, a.StallTorque = w.drive.Servo.Travel(), w.drive.Servo.StallTorque*w.drive.Servo.VoltageShare()
 	}
 	return a
+}
+
+// cautions returns what the joint calls for whatever pair drives it: strength is
+// an estimate, a servo may jump, a weight held up by gears alone falls when the
+// power goes.
+func (w *wish) cautions() []check.CautionText {
+	codes := []string{"C2", "C15"}
+	if w.known {
+		codes = append(codes, "C4")
+		if l := w.drive.Load; l.Axis == drive.Horizontal && l.Mass*l.Offset > 0 {
+			codes = append(codes, "C3")
+		}
+	}
+	var all []check.CautionText
+	for _, code := range codes {
+		c, _ := check.CautionOf(code)
+		c.When = ""
+		all = append(all, c)
+	}
+	return all
 }
 
 func ends(all []int) [2]int { return [2]int{all[0], all[len(all)-1]} }

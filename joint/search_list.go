@@ -94,6 +94,9 @@ func (w *wish) check(o option) *Candidate {
 	if w.known && !w.move(c) {
 		return nil
 	}
+	if w.lost > 0 && c.LostMotion > w.lost {
+		c.take("joint-lost-motion", check.Caution, w.accepted)
+	}
 	return c
 }
 

@@ -216,6 +216,9 @@ func (w *wish) option(m float64, teeth [2]int, p gear.Proportions, d driven) (op
 		o.cautions++
 	}
 	lost := 2*w.spec.Backlash/p.Working[1]*180/math.Pi + d.play
+	if w.lost > 0 && lost > w.lost {
+		o.cautions++
+	}
 	for i := range 2 {
 		if p.Root[i] < roots[i][1]-rootSlack {
 			o.cautions++
@@ -309,6 +312,9 @@ func (w *wish) sketch(o option) (cautions int, failing string) {
 		}
 	}
 	d, _ := w.driven(o.ratio, drive.DefaultEfficiency)
+	if w.lost > 0 && s.LostMotion()*180/math.Pi+d.play > w.lost {
+		d.cautions++
+	}
 	for _, name := range cautioned {
 		if name != "backlash-climate" {
 			d.cautions++

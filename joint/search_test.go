@@ -115,7 +115,21 @@ func TestSearchOrder(t *testing.T) {
 		if len(list) < 4 {
 			t.Fatalf("%v: only %d pairs", changes, len(list))
 		}
+		counted := func(c Candidate) (n int) {
+			for _, name := range c.Cautions {
+				if !slices.Contains([]string{"backlash-climate", "face-width", "flank-allowance", "false-contact"}, name) {
+					n++
+				}
+			}
+			return n
+		}
 		for i, c := range list {
+			if i > 0 {
+				before := list[i-1]
+				if counted(c) < counted(before) || counted(c) == counted(before) && c.Balance > before.Balance {
+					t.Errorf("%v with %v and %.4f after %v with %v and %.4f", c.Teeth, c.Cautions, c.Balance, before.Teeth, before.Cautions, before.Balance)
+				}
+			}
 			if math.Abs(c.Balance-c.Grades.sum()) > 1e-12 {
 				t.Errorf("balance %g of %+v", c.Balance, c.Grades)
 			}

@@ -31,7 +31,7 @@ func printSearch(w io.Writer, s *joint.Search, next func(joint.Candidate) []stri
 			fmt.Fprint(w, wrapped("", c.Sentence))
 		}
 	}
-	for _, line := range bases(s) {
+	for _, line := range append(bases(s), warnings(s)...) {
 		fmt.Fprint(w, wrapped("", line))
 	}
 	fmt.Fprintln(w)
@@ -46,6 +46,9 @@ func pairRows(s *joint.Search) [][]string {
 	head := []string{"", "teeth", "m", "ratio", "a_w mm", "tips mm"}
 	if s.Asked.Driven {
 		head = append(head, "peak", "held", "speed", "spare deg", "least s")
+		if s.Asked.DeadBand > 0 {
+			head = append(head, "step deg")
+		}
 	}
 	rows := [][]string{append(head, "lost deg", "stress", "cautions")}
 	all := s.Candidates
@@ -63,6 +66,9 @@ func pairRows(s *joint.Search) [][]string {
 		}
 		if s.Asked.Driven {
 			row = append(row, share(c.PeakShare), share(c.HeldShare), share(c.SpeedShare), places(c.SpareTravel, 1), places(c.ShortestTime, 2))
+			if s.Asked.DeadBand > 0 {
+				row = append(row, places(c.Resolution, 2))
+			}
 		}
 		cautions := "-"
 		if len(c.Cautions) > 0 {
@@ -88,6 +94,9 @@ func bases(s *joint.Search) []string {
 	var lines []string
 	if s.Asked.Driven {
 		lines = append(lines, "peak, held: servo torque as a share of its stall torque; speed: of what it gives under that torque; spare: travel left at each end; least: shortest time for the swing.")
+		if s.Asked.DeadBand > 0 {
+			lines = append(lines, "step: the servo's dead band at the joint, its least step, and by as much it may jitter at rest.")
+		}
 	}
 	lines = append(lines, "lost: play of teeth and servo at the joint; stress: at the tooth root, as a share of where it fails.")
 	a := s.Asked
@@ -102,6 +111,20 @@ func bases(s *joint.Search) []string {
 		}
 	}
 	return append(lines, text+".")
+}
+
+// warnings says what to look after whatever pair is built.
+func warnings(s *joint.Search) []string {
+	var lines []string
+	if n := s.Candidates[0].TeethInUse; n > 0 && s.Asked.CyclesAYear > 0 {
+		lines = append(lines, fmt.Sprintf("%s swings a year, there and back, all on %d teeth of the first wheel.", check.Number(s.Asked.CyclesAYear), n))
+	}
+	for _, c := range s.Cautions {
+		if c.Code == "C3" {
+			lines = append(lines, c.Text)
+		}
+	}
+	return lines
 }
 
 func numbers(values []float64) string {
