@@ -22,7 +22,7 @@ func read(t testing.TB, changes ...string) *File {
 }
 
 // readDemo reads a joint file of testdata with some of its lines changed.
-func readDemo(t *testing.T, name string, changes ...string) (*File, error) {
+func readDemo(t testing.TB, name string, changes ...string) (*File, error) {
 	t.Helper()
 	data, err := os.ReadFile("../testdata/" + name)
 	if err != nil {
