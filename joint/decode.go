@@ -185,6 +185,9 @@ func (r *reader) references(f *File) {
 		refer(r, in, "lever.bearing", l.Lever.Bearing, f.Bearings)
 		r.material(f, in, "material", l.Material)
 	}
+	for name, m := range f.Mechanisms {
+		r.material(f, "mechanism."+name, "material", m.Material)
+	}
 	for name, g := range f.Grilles {
 		r.material(f, "grille."+name, "material", g.Material)
 	}

@@ -10,8 +10,8 @@ import (
 	"pintle/quantity"
 )
 
-// A Mechanism is a planar mechanism of any kind, to be followed, not printed:
-// named points and what joins them.
+// A Mechanism is a planar mechanism of any kind: named points and what joins
+// them. Its bars and plates are printed where their pins are named.
 type Mechanism struct {
 	Points  map[string][2]float64 `json:"points"`           // mm; of fixed points true, otherwise a sketch
 	Fixed   []string              `json:"fixed"`            // points on the frame
@@ -25,6 +25,9 @@ type Mechanism struct {
 	From    float64               `json:"from"` // deg of the crank, mm of the slider: as sketched
 	To      float64               `json:"to"`
 	Follow  []string              `json:"follow,omitzero"` // points whose way is drawn in the report
+
+	Pin      string `json:"pin,omitzero"` // size of the screws that the printed links turn on, or "" for none printed
+	Material string `json:"material,omitzero"`
 }
 
 // A Slide is the fixed line of a slider.
@@ -37,6 +40,7 @@ func (t *table) mechanism() Mechanism {
 	m := Mechanism{
 		Points: map[string][2]float64{}, Fixed: t.texts("fixed"), Bars: t.texts("bars"), Plates: t.texts("plates"),
 		Crank: t.text("crank"), Slider: t.text("slider"), Follow: t.texts("follow"),
+		Pin: t.text("pin"), Material: t.text("material"),
 		Lengths: map[string]float64{}, Sliders: map[string]Slide{}, Slots: map[string]string{},
 	}
 	kind := quantity.Angle
@@ -119,6 +123,9 @@ func (b *builder) addMechanisms() error {
 		b.courses[name] = course
 		b.report.Designs[design] = course.Values()
 		b.find(design, course.Findings()...)
+		if err := b.addMechanismLinks(name, table); err != nil {
+			return err
+		}
 		for _, point := range table.Follow {
 			for _, plot := range course.Plots(point) {
 				plot.Title = design + ": " + plot.Title

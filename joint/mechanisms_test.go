@@ -80,3 +80,23 @@ func TestMechanismFaults(t *testing.T) {
 		}
 	}
 }
+
+// With its pins named the swan's links are printed: the rod with its three eyes
+// in line is a bar with an arm to either side.
+func TestMechanismPrints(t *testing.T) {
+	r := mustFigure(t, "swan", "follow = [\"Q\"]", "follow = [\"Q\"]\npin = \"M2\"\n[printer]\nmaterial = \"PETG\"")
+	want := map[string]float64{"glide-o-a": 10 + 6, "glide-p-b": 25 + 6, "glide-a-b-q": 50 + 6}
+	for _, p := range r.Report.Parts {
+		// The eyes are three times M2 in diameter, less chords of the outline.
+		if math.Abs(max(p.SizeMM[0], p.SizeMM[1])-want[p.Name]) > 0.1 {
+			t.Errorf("%s is %v mm long, want %v", p.Name, p.SizeMM, want[p.Name])
+		}
+		delete(want, p.Name)
+	}
+	if len(want) > 0 || len(r.Failed()) > 0 {
+		t.Errorf("not printed %v; failed %v", want, r.Failed())
+	}
+	if _, err := figure(t, "swan", "follow = [\"Q\"]", "pin = \"M9\"\n[printer]\nmaterial = \"PETG\""); err == nil || !strings.Contains(err.Error(), "M9") {
+		t.Errorf("an unknown screw: %v", err)
+	}
+}
