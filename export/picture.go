@@ -46,10 +46,11 @@ func (p Picture) WritePNG(w io.Writer) error {
 func (p Picture) render() *image.Gray {
 	c := p.camera()
 	faces := make([][]facet, len(p.Bodies))
+	frame := emptyFrame
 	for i, b := range p.Bodies {
-		faces[i] = c.facets(b)
+		faces[i] = c.facets(b, &frame)
 	}
-	raster := c.fit(faces, p.Width)
+	raster := frame.raster(p.Width)
 	for i, body := range faces {
 		grey := p.Bodies[i].Grey
 		if grey == 0 {
@@ -111,9 +112,20 @@ type facet struct {
 	front  bool
 }
 
+// A frame is what the camera sees from edge to edge, in mm.
+type frame struct{ lo, hi vector }
+
+var emptyFrame = frame{vector{math.Inf(1), math.Inf(1)}, vector{math.Inf(-1), math.Inf(-1)}}
+
+func (f *frame) take(v vector) {
+	for k := range 2 {
+		f.lo[k], f.hi[k] = min(f.lo[k], v[k]), max(f.hi[k], v[k])
+	}
+}
+
 // facets places a body and returns its triangles as the camera sees them, those
-// that face away included, in the order of the mesh.
-func (c camera) facets(b Body) []facet {
+// that face away included, in the order of the mesh; the frame grows to hold it.
+func (c camera) facets(b Body, into *frame) []facet {
 	seen := make([]vector, len(b.Mesh.Vertices))
 	placed := make([]vector, len(b.Mesh.Vertices))
 	sin, cos := math.Sincos(b.Place.TurnDeg * math.Pi / 180)
@@ -125,6 +137,7 @@ func (c camera) facets(b Body) []facet {
 		q := vector{x*cos - y*sin + b.Place.X, x*sin + y*cos + b.Place.Y, z + b.Place.Z}
 		placed[i] = q
 		seen[i] = vector{q.dot(c.right), q.dot(c.up), q.dot(c.towards)}
+		into.take(seen[i])
 	}
 	facets := make([]facet, len(b.Mesh.Triangles))
 	for i, t := range b.Mesh.Triangles {
@@ -145,18 +158,9 @@ type raster struct {
 	offset vector  // px of the origin
 }
 
-// fit makes a raster of the width into which all facets fit.
-func (c camera) fit(bodies [][]facet, width int) *raster {
-	lo, hi := vector{math.Inf(1), math.Inf(1)}, vector{math.Inf(-1), math.Inf(-1)}
-	for _, facets := range bodies {
-		for _, f := range facets {
-			for _, v := range f.corner {
-				for k := range 2 {
-					lo[k], hi[k] = min(lo[k], v[k]), max(hi[k], v[k])
-				}
-			}
-		}
-	}
+// raster makes a raster of the width into which the frame fits.
+func (f frame) raster(width int) *raster {
+	lo, hi := f.lo, f.hi
 	const margin, foot = 24, 56 // px, foot for the scale bar
 	w := width * oversample
 	scale := float64(w-2*margin*oversample) / max(hi[0]-lo[0], 1.15*(hi[1]-lo[1]))

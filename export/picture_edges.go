@@ -22,20 +22,8 @@ import (
 // drawEdges draws the edges of a mesh where its faces crease or turn away from
 // the viewer, as far as nothing stands before them.
 func (r *raster) drawEdges(m *mesh.Mesh, facets []facet) {
-	type side struct {
-		key    uint64 // both vertices, the lower first
-		facet  int32
-		corner int8
-	}
-	sides := make([]side, 0, 3*len(facets))
-	for i, t := range m.Triangles {
-		for k := range 3 {
-			a, b := uint64(t[k]), uint64(t[(k+1)%3])
-			sides = append(sides, side{min(a, b)<<32 | max(a, b), int32(i), int8(k)})
-		}
-	}
-	slices.SortFunc(sides, func(a, b side) int { return cmp.Compare(a.key, b.key) })
-	for i := 0; i+1 < len(sides); i += 2 { // closed: each edge has two sides
+	sides := sidesByEdge(m)
+	for i := 0; i+1 < len(sides); i += 2 {
 		f, g := facets[sides[i].facet], facets[sides[i+1].facet]
 		if !f.front && !g.front {
 			continue
@@ -46,6 +34,40 @@ func (r *raster) drawEdges(m *mesh.Mesh, facets []facet) {
 		k := sides[i].corner
 		r.line(r.at(f.corner[k]), r.at(f.corner[(k+1)%3]))
 	}
+}
+
+// A side is one edge of a facet, from the corner to the next.
+type side struct {
+	high   int32 // the higher of its two vertices
+	facet  int32
+	corner int8
+}
+
+// sidesByEdge returns the two sides of each edge of a closed mesh one after the
+// other. They are counted into place by their lower vertex, of which few edges
+// start.
+func sidesByEdge(m *mesh.Mesh) []side {
+	starts := make([]int32, len(m.Vertices)+1)
+	for _, t := range m.Triangles {
+		for k := range 3 {
+			starts[min(t[k], t[(k+1)%3])+1]++
+		}
+	}
+	for i := 1; i < len(starts); i++ {
+		starts[i] += starts[i-1]
+	}
+	sides, next := make([]side, 3*len(m.Triangles)), slices.Clone(starts)
+	for i, t := range m.Triangles {
+		for k := range 3 {
+			a, b := t[k], t[(k+1)%3]
+			sides[next[min(a, b)]] = side{max(a, b), int32(i), int8(k)}
+			next[min(a, b)]++
+		}
+	}
+	for v := range m.Vertices {
+		slices.SortFunc(sides[starts[v]:starts[v+1]], func(a, b side) int { return cmp.Compare(a.high, b.high) })
+	}
+	return sides
 }
 
 // line draws a visible straight line, a little more than one final pixel wide.

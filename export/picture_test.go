@@ -78,7 +78,7 @@ func TestPictureFromAbove(t *testing.T) {
 func TestPictureFlip(t *testing.T) {
 	c := Picture{Azimuth: -1, Rise: 0.5}.camera()
 	b := Body{Mesh: block(t, 10, 20, 5), Place: Placed{X: 3, Z: 7, TurnDeg: 90, Flip: true}}
-	up := c.facets(b)
+	up := c.facets(b, &frame{})
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, f := range up {
 		for _, v := range f.corner {
