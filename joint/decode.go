@@ -56,8 +56,8 @@ func open(path string, data []byte) (*reader, *table, error) {
 		if errors.As(err, &syntax) {
 			line, column = syntax.Position()
 		}
-		reason := strings.TrimPrefix(err.Error(), "toml: ")
-		return refuse(line, column, "not valid TOML: "+reason, "a line reads: key = value; texts stand in quotes")
+		reason, remedy := refusedSyntax(data, line, strings.TrimPrefix(err.Error(), "toml: "))
+		return refuse(line, column, reason, remedy)
 	}
 	r := &reader{path: path, source: index(data)}
 	return r, &table{reader: r, values: values}, nil

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"strings"
 	"time"
 	"unicode"
 
@@ -45,6 +46,18 @@ func ValidName(name string) error {
 		return errors.New(reason)
 	}
 	return nil
+}
+
+// NameRemedy says what to write for a name that cannot be a table's or part's:
+// what it comes to in lower case, without an ending and with hyphens for the rest.
+func NameRemedy(name string) string {
+	words := strings.FieldsFunc(strings.TrimSuffix(strings.ToLower(name), ".toml"), func(r rune) bool {
+		return (r < 'a' || r > 'z') && (r < '0' || r > '9')
+	})
+	if near := strings.Join(words, "-"); tableName(near) == "" {
+		return "write " + near
+	}
+	return "choose another name, such as owl-head"
 }
 
 // Nearest returns the known word that differs least from the given one, and

@@ -3,6 +3,7 @@ package joint
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"pintle/bearing"
 	"pintle/check"
@@ -50,18 +51,23 @@ func Rules() []check.Rule {
 }
 
 // RuleNamed returns the rule of a name. The error is a *check.FieldError that
-// names the nearest.
+// names the nearest, or those that hold the word.
 func RuleNamed(name string) (check.Rule, error) {
-	var known []string
+	var known, holding []string
 	for _, rule := range Rules() {
 		if rule.Name == name {
 			return rule, nil
 		}
 		known = append(known, rule.Name)
+		if len(name) > 2 && strings.Contains(rule.Name, strings.ToLower(name)) {
+			holding = append(holding, rule.Name)
+		}
 	}
 	remedy := "pintle explain lists the checks"
 	if nearest, ok := Nearest(name, known); ok {
 		remedy = fmt.Sprintf("did you mean %q?", nearest)
+	} else if len(holding) > 0 {
+		remedy = "checks with that word: " + strings.Join(holding, ", ")
 	}
 	return check.Rule{}, &check.FieldError{
 		Field: "check", Text: name, Reason: "is not the name of a check", Remedy: remedy,

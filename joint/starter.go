@@ -25,7 +25,7 @@ func Kinds() []string { return []string{"turn", "grille"} }
 // *check.FieldError for an unknown kind or a name no table can have.
 func Starter(kind, name string) (string, error) {
 	if reason := tableName(name); reason != "" {
-		return "", &check.FieldError{Field: "name", Text: name, Reason: reason, Remedy: "choose another name"}
+		return "", &check.FieldError{Field: "name", Text: name, Reason: reason, Remedy: NameRemedy(name)}
 	}
 	texts := []string{turnText, grilleText}
 	i := slices.Index(Kinds(), kind)

@@ -108,7 +108,7 @@ type nameValue struct{ to *string }
 
 func (v *nameValue) Set(text string) error {
 	if err := joint.ValidName(text); err != nil {
-		return usage(strconv.Quote(text)+": "+err.Error(), "choose another name")
+		return usage(strconv.Quote(text)+": "+err.Error(), joint.NameRemedy(text))
 	}
 	*v.to = text
 	return nil

@@ -120,12 +120,14 @@ func flagError(cmd *cobra.Command, err error) error {
 	var invalid *pflag.InvalidValueError
 	switch {
 	case errors.As(err, &unknown):
-		name := "--" + unknown.GetSpecifiedName()
-		if unknown.GetSpecifiedShortnames() != "" {
-			name = "-" + unknown.GetSpecifiedName()
+		word := unknown.GetSpecifiedName()
+		name := "--" + word
+		if short := unknown.GetSpecifiedShortnames(); short != "" {
+			word, _, _ = strings.Cut(short, "=") // all that follows the one hyphen
+			name = "-" + word
 		}
 		hint := cmd.CommandPath() + " --help lists the flags"
-		if nearest, ok := joint.Nearest(unknown.GetSpecifiedName(), flagNames(cmd)); ok {
+		if nearest, ok := joint.Nearest(word, flagNames(cmd)); ok {
 			hint = "did you mean --" + nearest + "?"
 		}
 		return usage("unknown flag "+name, hint)
