@@ -13,11 +13,14 @@ import (
 //go:embed starter_turn.toml
 var turnText string
 
+//go:embed starter_lever.toml
+var leverText string
+
 //go:embed starter_grille.toml
 var grilleText string
 
 // Kinds are the kinds of joint file that Starter knows.
-func Kinds() []string { return []string{"turn", "grille"} }
+func Kinds() []string { return []string{"turn", "lever", "grille"} }
 
 // Starter returns the text of a joint file to start from: every key with its
 // unit and how to measure it, and the numbers of an invented figure, so that it
@@ -27,7 +30,7 @@ func Starter(kind, name string) (string, error) {
 	if reason := tableName(name); reason != "" {
 		return "", &check.FieldError{Field: "name", Text: name, Reason: reason, Remedy: NameRemedy(name)}
 	}
-	texts := []string{turnText, grilleText}
+	texts := []string{turnText, leverText, grilleText}
 	i := slices.Index(Kinds(), kind)
 	if i < 0 {
 		return "", &check.FieldError{

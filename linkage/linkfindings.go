@@ -70,7 +70,8 @@ func judgeWalls(rule check.Rule, walls []wall, part string, card fit.Card, limit
 	}
 	rule.Limit = check.Limit{Caution: 4 * card.BeadWidth, Fail: 2 * card.BeadWidth}
 	limit := limits.Of(rule)
-	f := rule.Judge(thinnest.value, limit, thinnest.fix(limit.Caution-thinnest.value))
+	value := math.Round(thinnest.value*1e9) / 1e9 // a wall made of four beads has four
+	f := rule.Judge(value, limit, thinnest.fix(limit.Caution-thinnest.value))
 	f.Part, f.Detail = part, thinnest.where
 	return f
 }

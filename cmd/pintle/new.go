@@ -50,7 +50,7 @@ func (env *environment) newNewCommand() *cobra.Command {
 		},
 	}
 	flags := cmd.Flags()
-	flags.Var(&wordValue{to: &kind, words: joint.Kinds()}, "kind", "what the file describes: a part turned by a servo, or a panel with holes")
+	flags.Var(&wordValue{to: &kind, words: joint.Kinds()}, "kind", "what the file describes: a part turned through a pair of gears, a part on a lever moved by a pushrod (a nod, a jaw, an arm), or a panel with holes")
 	flags.StringVar(&out, "out", "", "`FILE` to write, - for standard output; without it NAME.toml")
 	flags.BoolVar(&force, "force", false, "keep a file that stands there under another name and write the new one")
 	return cmd
