@@ -168,3 +168,40 @@ func TestLeaderEndsOnTheCircle(t *testing.T) {
 	}
 	t.Errorf("no arrow ends on the circle about %v", centre)
 }
+
+// The length of a bar that stands nearly upright is read from the right, whichever
+// way it leans, and stands clear of all else that the view shows (ISO 129-1, from
+// memory).
+func TestNearlyUprightLength(t *testing.T) {
+	frame := geom.Rectangle(geom.Point{X: 30, Y: 20}, 60, 40, 0, 0, 0.02)
+	var outline drawing.Stroke
+	for i, p := range frame.Points {
+		outline.Curves = append(outline.Curves, geom.Line{A: p, B: frame.Points[(i+1)%len(frame.Points)]})
+	}
+	outline.Kind, outline.Closed = drawing.Outline, true
+	for _, lean := range []float64{-6, -0.01, 0.01, 6} {
+		for _, x := range []float64{15, 45} {
+			size := drawing.Between(geom.Point{X: x, Y: 5}, geom.Point{X: x + lean, Y: 35}).Measuring(31)
+			page := set(t, drawing.Sheet{Views: []drawing.View{{Strokes: []drawing.Stroke{outline}, Dimensions: []drawing.Dimension{size}}}})
+			lo, hi := math.Inf(1), math.Inf(-1)
+			for _, s := range page.Strokes {
+				if s.Kind == drawing.Outline && len(s.Curves) == 4 {
+					for _, c := range s.Curves {
+						lo, hi = min(lo, c.Start().X), max(hi, c.Start().X)
+					}
+				}
+			}
+			for _, text := range page.Texts {
+				if text.Text != "31" {
+					continue
+				}
+				if turn := text.Turn * 180 / math.Pi; turn < 75 || turn > 105 {
+					t.Errorf("leaning %v mm: the figure is turned %v deg", lean, turn)
+				}
+				if right := x > 30; right && text.At.X < hi || !right && text.At.X > lo {
+					t.Errorf("leaning %v mm at %v: the figure stands at %v, the outline from %v to %v", lean, x, text.At.X, lo, hi)
+				}
+			}
+		}
+	}
+}

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"math"
+	"slices"
 
 	"pintle/drawing"
 	"pintle/geom"
@@ -212,20 +213,44 @@ func (s *viewSetter) call(callouts []callout) {
 	}
 }
 
-// slanting sets a length that runs along neither axis, on the side with room.
+// steep is the sine of the angle from upright below which a figure is read from
+// the right and never from the left (ISO 129-1, from memory; the angle is a design
+// choice).
+const steep = 0.26
+
+// slanting sets a length that runs along neither axis outside the view, on the
+// nearer side that has room.
 func (s *viewSetter) slanting(l label, a, b geom.Point) {
 	u := b.Sub(a)
-	if u.X < 0 {
+	u = u.Scale(1 / u.Len())
+	if upright := math.Abs(u.X) < steep; upright && u.Y < 0 || !upright && u.X < 0 {
 		u = u.Scale(-1)
 	}
-	u = u.Scale(1 / u.Len())
-	for _, v := range []geom.Point{{X: -u.Y, Y: u.X}, {X: u.Y, Y: -u.X}} {
-		st := stack{u: u, v: v, edge: dot(a, v), lo: min(dot(a, u), dot(b, u)), hi: max(dot(a, u), dot(b, u)), turn: math.Atan2(u.Y, u.X), far: []float64{-1, 1}, levels: s.levels}
+	sides := []geom.Point{{X: -u.Y, Y: u.X}, {X: u.Y, Y: -u.X}}
+	off := func(v geom.Point) float64 { return s.edge(v) - dot(a, v) }
+	if off(sides[1]) < off(sides[0])-offOutline {
+		slices.Reverse(sides)
+	}
+	for _, v := range sides {
+		st := stack{u: u, v: v, edge: s.edge(v), lo: min(dot(a, u), dot(b, u)), hi: max(dot(a, u), dot(b, u)), turn: math.Atan2(u.Y, u.X), far: []float64{-1, 1}, levels: s.levels}
 		if st.place(&s.board, st.item(l, a, b)) {
 			return
 		}
 	}
 	s.list(item{label: l})
+}
+
+// edge returns how far the view's outlines reach along a unit vector, in mm on
+// paper.
+func (s *viewSetter) edge(v geom.Point) float64 {
+	var turned drawing.View
+	for _, stroke := range s.view.Strokes {
+		if stroke.Kind != drawing.Centre {
+			turned.Strokes = append(turned.Strokes, moved(stroke, s.scale, geom.Motion{Turn: -v.Angle()}))
+		}
+	}
+	_, hi := turned.Bounds()
+	return hi.X
 }
 
 // angle sets an angle at the first radius where its figure is free.
