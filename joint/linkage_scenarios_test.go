@@ -54,6 +54,31 @@ func mustFigure(t *testing.T, name string, changes ...string) *Result {
 	return r
 }
 
+// By hand: pins and pivot give 0.1 mm each, the card's slip, along a lever of 30 mm
+// at 54.63 deg, seen 160 mm out, and the pivot's 0.1 mm besides. The rod's middle
+// stands 3.6 mm of hub, 5.6 of arm, 0.5 of washer and half of 6 above the servo's
+// body, whose stall puts 76.45 N into the rod.
+func TestLinkagePlayAndTilt(t *testing.T) {
+	r := mustFigure(t, "heron")
+	want := map[string]float64{"tip-play": 160*3*0.1/(30*math.Sin(54.6304*math.Pi/180)) + 0.1, "horn-tilt": 76.45 * 12.7 / 1000}
+	for _, f := range r.Report.Findings {
+		if figure, ok := want[f.Check]; ok {
+			delete(want, f.Check)
+			if math.Abs(f.Value-figure) > 2e-4 {
+				t.Errorf("%s %v, want %v", f.Check, f.Value, figure)
+			}
+		}
+	}
+	if len(want) > 0 {
+		t.Errorf("not judged: %v", want)
+	}
+	for _, f := range mustFigure(t, "baker").Report.Findings { // its lever grips the shaft
+		if f.Check == "tip-play" && strings.Contains(f.Detail, "pivot") {
+			t.Errorf("a clamp has play: %s", f.Detail)
+		}
+	}
+}
+
 // Figures calculated independently of this code, with half a unit of the last
 // digit allowed.
 func TestLinkageFigures(t *testing.T) {

@@ -41,6 +41,12 @@ func (b *builder) addLinkages() error {
 		if err := b.choosePins(l); err != nil {
 			return err
 		}
+		if err := l.fourBar().Validate(); err != nil {
+			return b.file.Blame(l.design(), err)
+		}
+		if err := b.chooseLevels(l); err != nil {
+			return err
+		}
 		if l.stroke, err = linkage.New(b.linkageSpec(l)); err != nil {
 			return b.file.Blame(l.design(), err)
 		}
@@ -60,12 +66,17 @@ func (b *builder) addLinkages() error {
 	return nil
 }
 
+// fourBar returns the lengths of the four bars.
+func (l *linked) fourBar() linkage.FourBar {
+	t := l.table
+	return linkage.FourBar{Horn: t.Horn.Length, Rod: t.Rod.Length, Lever: t.Lever.Length, Frame: t.Frame.Distance, Crossed: t.Crossed}
+}
+
 // linkageSpec turns a table into the spec of its stroke.
 func (b *builder) linkageSpec(l *linked) linkage.Spec {
 	t := l.table
 	spec := linkage.Spec{
-		FourBar: linkage.FourBar{Horn: t.Horn.Length, Rod: t.Rod.Length, Lever: t.Lever.Length, Frame: t.Frame.Distance, Crossed: t.Crossed},
-		Offset:  t.Offset, NeutralDeg: t.NeutralDeg, FromDeg: t.FromDeg, ToDeg: t.ToDeg, Turning: t.Turning,
+		FourBar: l.fourBar(), Offset: t.Offset, NeutralDeg: t.NeutralDeg, FromDeg: t.FromDeg, ToDeg: t.ToDeg, Turning: t.Turning,
 		Efficiency: t.Efficiency, Limits: b.file.Limits,
 	}
 	servo, known := b.file.Servos[t.Servo]
@@ -82,6 +93,12 @@ func (b *builder) linkageSpec(l *linked) linkage.Spec {
 		spec.Motor = &linkage.Motor{StallTorque: t.Motor.StallTorque, RPM: t.Motor.RPM}
 	}
 	spec.TipRadius = t.Tip
+	if t.Lever.Hub == "pin" {
+		spec.PivotPlay = linkage.Running(l.pivot.Diameter, b.card) - l.pivot.Diameter
+	}
+	if l.bracketed() {
+		spec.HornLift = (l.levels.rod[0]+l.levels.rod[1])/2 - l.servo.Tabs.BelowTop
+	}
 	spec.HornPin, spec.LeverPin, spec.Stock = b.rodJoints(l)
 	if loaded {
 		spec.Load = &linkage.Load{Load: task.Load, Sinks: t.Sinks}

@@ -35,9 +35,6 @@ type levels struct {
 
 // addLinkParts designs what is printed and cut of a linkage.
 func (b *builder) addLinkParts(l *linked) error {
-	if err := b.chooseLevels(l); err != nil {
-		return err
-	}
 	for _, step := range []func(*linked) error{b.addHornArm, b.addRod, b.addLever, b.addBracket} {
 		if err := step(l); err != nil {
 			return b.file.Blame(l.design(), err)

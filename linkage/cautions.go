@@ -61,10 +61,6 @@ func (s *Stroke) Cautions() []string {
 			codes["C6"] = true
 		}
 	}
-	for _, g := range s.Gaps() {
-		const finger = 25 // mm, of caution C1
-		codes["C1"] = codes["C1"] || g.Gap < finger
-	}
 	var list []string
 	for _, c := range check.Cautions() {
 		if codes[c.Code] {

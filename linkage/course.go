@@ -166,7 +166,7 @@ func (c *Course) movingBar(name string, from, to int, width float64) drawing.Mov
 		return drawing.Place{X: at.X, Y: at.Y, Turn: p.Points[to].Sub(at).Angle()}
 	}
 	first := c.postures[0].Points
-	shape := Body{To: geom.Point{X: first[to].Sub(first[from]).Len()}, Radius: width / 2}
+	shape := capsule{to: geom.Point{X: first[to].Sub(first[from]).Len()}, radius: width / 2}
 	bar := drawing.MovingBar{Name: name, Shape: drawing.Stroke{Curves: shape.outline(), Closed: true}}
 	last := len(c.postures) - 1
 	for i := range frames + 1 {

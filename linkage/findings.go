@@ -27,7 +27,7 @@ func (s *Stroke) judge() []check.Finding {
 			found = append(found, f)
 		}
 	}
-	return append(found, s.judgeGaps()...)
+	return found
 }
 
 func (s *Stroke) judgeMotion() []check.Finding {

@@ -60,7 +60,7 @@ func (s *Stroke) judgeForces() []check.Finding {
 	}
 	if lift := s.spec.HornLift; lift > 0 {
 		found = append(found, ruleHornMoment.Say(check.Note, force*lift/1000,
-			where+", "+check.Number(lift)+" mm above the horn's seat", ruleHornMoment.Change))
+			where+", "+check.Number(lift)+" mm above the servo's body", ruleHornMoment.Change))
 	}
 	return found
 }
@@ -68,7 +68,7 @@ func (s *Stroke) judgeForces() []check.Finding {
 var ruleHornMoment = check.Rule{
 	Name: "horn-tilt", Symbol: "F e", Unit: "N·m",
 	Meaning: "The moment that the rod, running beside the horn and not in its plane, puts on the horn's screw and the servo's shaft.",
-	Formula: "rod force x distance of the rod's plane from the horn's seat",
+	Formula: "rod force x height of the rod's plane above the servo's body",
 	Source:  check.CommonPractice,
 	Change:  "bring the rod nearer to the horn's plane, or hold the horn's end in a second bearing",
 	Sense:   check.Informs,

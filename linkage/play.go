@@ -10,15 +10,15 @@ import (
 
 // A Play is one share of the free movement of the joint.
 type Play struct {
-	From     string  // "horn pin", "lever pin", "servo", "dead band" or "joint bearing"
+	From     string  // "horn pin", "lever pin", "pivot", "servo" or "dead band"
 	JointDeg float64 // at the joint
 	Tip      float64 // mm at the tip
 }
 
 // Plays returns the shares of the free movement at a station, end to end. Play
-// along the rod turns the lever by play/(c sin mu); what the servo has is
-// multiplied by the velocity ratio; the joint's own bearing moves the tip as it
-// is.
+// along the rod turns the lever by play/(c sin mu), and so does that of the pivot,
+// which also moves the tip as it is; what the servo has is multiplied by the
+// velocity ratio.
 func (s *Stroke) Plays(st Station) []Play {
 	var list []Play
 	add := func(from string, rad float64) {
@@ -33,8 +33,9 @@ func (s *Stroke) Plays(st Station) []Play {
 		add("servo", servo.PlayDeg*deg*math.Abs(st.Ratio))
 		add("dead band", math.Abs(servo.DeadBandDeg())*deg*math.Abs(st.Ratio))
 	}
-	if s.spec.BearingPlay > 0 {
-		list = append(list, Play{"joint bearing", 0, s.spec.BearingPlay})
+	if p := s.spec.PivotPlay; p > 0 {
+		rad := p / (s.flat.Lever * math.Sin(st.TransmissionDeg*deg))
+		list = append(list, Play{"pivot", rad / deg, p + rad*s.spec.TipRadius})
 	}
 	return list
 }
@@ -49,7 +50,7 @@ func TotalPlay(list []Play) (jointDeg, tip float64) {
 
 // worstPlay returns the station at which the free movement is largest.
 func (s *Stroke) worstPlay() Station {
-	rod, servo := 0.0, 0.0
+	rod, servo := s.spec.PivotPlay/s.flat.Lever, 0.0
 	for _, e := range s.ends() {
 		rod += e.pin.Play / s.flat.Lever
 	}
@@ -64,7 +65,7 @@ func (s *Stroke) worstPlay() Station {
 var rulePlay = check.Rule{
 	Name: "tip-play", Unit: "mm",
 	Meaning: "How far the tip of what the joint carries can be moved to and fro with the servo holding still: all plays added up, where that is worst.",
-	Formula: "R (play along the rod/(c sin mu) + (servo play + dead band) x velocity ratio) + play of the joint's bearing",
+	Formula: "R ((play of both pins and of the pivot)/(c sin mu) + (servo play + dead band) x velocity ratio) + play of the pivot",
 	Source:  "geometry; a limit where [limits] gives one",
 	Change:  "lengthen horn and lever alike, take pins without play, or preload the joint with a light spring",
 	Sense:   check.AtMost, Limit: check.Limit{Caution: check.None, Fail: check.None},

@@ -53,8 +53,7 @@ func (s *Stroke) changes() []change {
 // trialStations are enough to find a remedy; it is then proved at full number.
 const trialStations = 46
 
-// trials are changed linkages that were judged in the search for remedies. Bodies
-// are left out of them: their sizes do not follow the lengths.
+// trials are changed linkages that were judged in the search for remedies.
 type trials struct {
 	spec   Spec
 	before map[string]check.Verdict // the worst of each check
@@ -68,7 +67,6 @@ type trial struct {
 
 func (s *Stroke) trials() *trials {
 	t := &trials{spec: s.spec, before: map[string]check.Verdict{}, judged: map[trial][]check.Finding{}}
-	t.spec.Bodies = nil
 	for _, f := range s.findings {
 		if v, ok := t.before[f.Check]; !ok || f.Verdict.Worse(v) {
 			t.before[f.Check] = f.Verdict
@@ -114,7 +112,7 @@ func (s *Stroke) addRemedies() {
 	}
 	t := s.trials()
 	for i, f := range s.findings {
-		if f.Verdict == check.Pass || f.Verdict == check.Note || f.Check == ruleGap.Name || f.Check == ruleOverlap.Name {
+		if f.Verdict == check.Pass || f.Verdict == check.Note {
 			continue
 		}
 		var cures []string

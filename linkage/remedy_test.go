@@ -177,24 +177,6 @@ func TestRefusalNamesRods(t *testing.T) {
 	}
 }
 
-// Bodies that collide: raising the one named by the number named cures it.
-func TestGapRemedyCures(t *testing.T) {
-	spec := heron()
-	bars := stroke(t, spec)
-	spec.Bodies = []linkage.Body{bars.Bar(linkage.OnHorn, 8, 0, 4), bars.Bar(linkage.OnRod, 4, 3.5, 6), bars.Bar(linkage.OnLever, 8, 7, 9)}
-	f := finding(t, stroke(t, spec), "link-gap")
-	raise := regexp.MustCompile(`raise the rod by ([0-9.]+) mm`).FindStringSubmatch(f.Remedy)
-	if f.Verdict != check.Fail || raise == nil {
-		t.Fatalf("%+v", f)
-	}
-	by, _ := strconv.ParseFloat(raise[1], 64)
-	spec.Bodies[1].Bottom += by
-	spec.Bodies[1].Top += by
-	if f := finding(t, stroke(t, spec), "links-overlap"); f.Verdict != check.Pass {
-		t.Errorf("raised by %v: %+v", by, f)
-	}
-}
-
 // Too wide a travel: the shorter one that the remedy names passes.
 func TestTravelRemedyCures(t *testing.T) {
 	span := regexp.MustCompile(`travel of the horn from (-?[0-9]+) to (-?[0-9]+) deg`)

@@ -10,7 +10,6 @@ func Rules() []check.Rule {
 		ruleTransmission, ruleDeadPoint, ruleMonotone, ruleSwing, ruleHornAngle, ruleRatio, ruleSingularity,
 		ruleBall, ruleBearingStress, ruleEyeWall, ruleEyeEnd, ruleNetSection, ruleTearOut, ruleBuckling, ruleHornMoment, rulePlay,
 		ruleSeat, ruleStep, ruleHold, ruleMotorTorque, ruleMotorMean,
-		ruleOverlap, ruleGap,
 	}
 }
 

@@ -29,10 +29,9 @@ type Spec struct {
 
 	HornPin, LeverPin *PinJoint // what joins the rod's ends
 	Stock             *RodStock
-	Bodies            []Body  // what may collide
-	HornLift          float64 // mm, of the rod's plane above the seat of the horn
+	HornLift          float64 // mm, of the rod's plane above the top of the servo's body
 	TipRadius         float64 // mm, from the joint's axis to the point where play matters
-	BearingPlay       float64 // mm, free movement of the joint's bearing as seen at the tip
+	PivotPlay         float64 // mm, free movement of the lever on its axis, end to end
 
 	Efficiency float64 // share of the servo's work that reaches the lever; 0 is drive.DefaultEfficiency
 	Stations   int     // positions at which the stroke is looked at; 0 is DefaultStations
@@ -130,9 +129,9 @@ func (s Spec) validate() error {
 		{"offset of the rod", s.Offset, "mm", -longest, longest, "give the distance between the planes of the rod's two ends"},
 		{"neutral angle of the horn", s.NeutralDeg, "deg", -360, 360, "90 with the horn square to the line through the two axes"},
 		{"wanted swing", s.SwingDeg, "deg", 0, 360, "give the joint's angle from end to end"},
-		{"height of the rod above the horn", s.HornLift, "mm", 0, 200, "measure from the horn's seat on the servo to the middle of the rod"},
+		{"height of the rod above the horn", s.HornLift, "mm", 0, 200, "measure from the top of the servo's body to the middle of the rod"},
 		{"radius of the tip", s.TipRadius, "mm", 0, 5000, "measure from the joint's axis to the farthest point"},
-		{"play of the joint's bearing", s.BearingPlay, "mm", 0, 50, "push the tip to and fro with the rod taken off"},
+		{"play of the lever's pivot", s.PivotPlay, "mm", 0, 50, "push the lever's hub to and fro with the rod taken off"},
 		{"efficiency", s.Efficiency, "", 0.05, 1, "give the share that reaches the lever, 0.9 for one pushrod"},
 		{"number of stations", float64(s.Stations), "", 3, mostStations, "181 is smooth"},
 	} {
@@ -174,11 +173,6 @@ func (s Spec) validateParts() error {
 	}
 	if err := s.LeverPin.validate("lever"); err != nil {
 		return err
-	}
-	for _, b := range s.Bodies {
-		if err := b.validate(); err != nil {
-			return err
-		}
 	}
 	return s.Stock.validate()
 }

@@ -8,41 +8,8 @@ import (
 	"pintle/geom"
 )
 
-// barWidth is the width in mm at which a bar is shown whose body is not given.
+// barWidth is the width in mm at which bars are drawn.
 const barWidth = 6.0
-
-// shape returns a member's outline in its own frame: its first body that is a
-// bar, else a bar from pin to pin.
-func (s *Stroke) shape(on Member) Body {
-	for _, b := range s.spec.Bodies {
-		if b.On == on && b.From != b.To {
-			return b
-		}
-	}
-	return s.Bar(on, barWidth, 0, 1)
-}
-
-// outline returns the closed outline of a bar with round ends.
-func (b Body) outline() []geom.Curve {
-	angle := b.To.Sub(b.From).Angle()
-	side := geom.Polar(b.Radius, angle+math.Pi/2)
-	return []geom.Curve{
-		geom.Line{A: b.From.Sub(side), B: b.To.Sub(side)},
-		geom.Arc{Centre: b.To, Radius: b.Radius, From: angle - math.Pi/2, To: angle + math.Pi/2},
-		geom.Line{A: b.To.Add(side), B: b.From.Add(side)},
-		geom.Arc{Centre: b.From, Radius: b.Radius, From: angle + math.Pi/2, To: angle + 3*math.Pi/2},
-	}
-}
-
-// placed returns a member's bar at a station, as a body on the frame.
-func (s *Stroke) placed(on Member, st Station) Body {
-	b := s.shape(on)
-	b.From, b.To = b.at(s, st)
-	b.On = OnFrame
-	return b
-}
-
-var moving = []Member{OnHorn, OnRod, OnLever}
 
 // neutral returns the station shown at rest: the neutral horn, or the middle of
 // the stroke where that does not close or lies outside.
