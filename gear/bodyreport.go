@@ -56,19 +56,8 @@ func (s *structure) notes() []string {
 	if s.topHoles > 0 {
 		notes = append(notes, fmt.Sprintf("edges of teeth %.2f, of holes %.2f × 45° on the face away from the bed", s.topTeeth, s.topHoles))
 	}
-	if m := s.spec.Mark; m != nil && len(s.letters) > 0 {
-		how := "sunk"
-		if m.Raised {
-			how = "raised"
-		}
-		var texts []string
-		if m.Text != "" {
-			texts = append(texts, how+" "+quoted(m.Text))
-		}
-		if m.Under != "" {
-			texts = append(texts, "bed side "+quoted(m.Under))
-		}
-		notes = append(notes, "marked: "+strings.Join(texts, ", "))
+	if len(s.marks) > 0 {
+		notes = append(notes, "marked: "+strings.Join(s.marks, ", "))
 	}
 	return notes
 }

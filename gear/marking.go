@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"slices"
+	"strings"
 
 	"pintle/check"
 	"pintle/geom"
@@ -93,18 +94,34 @@ func (s *structure) addMark(m Mark) error {
 // setText returns the letters of a text for the layers from z0 to z1, as raised
 // or sunk contours, or none where they do not fit.
 func (s *structure) setText(text string, m Mark, z0, z1 float64, under bool) ([]geom.Contour, error) {
-	letters, err := s.tryText(text, m, z0, z1, under)
-	if err != nil || letters != nil {
-		return letters, err
-	}
+	tries := []string{text}
 	if longer := max(len(m.Text), len(m.Under)); m.Short != "" && len(text) == longer {
-		if letters, err = s.tryText(m.Short, m, z0, z1, under); err != nil || letters != nil {
-			return letters, err
+		tries = append(tries, m.Short)
+	}
+	for _, said := range tries {
+		letters, err := s.tryText(said, m, z0, z1, under)
+		if err != nil {
+			return nil, err
+		}
+		if letters != nil {
+			s.marks = append(s.marks, m.manner(under)+" "+quoted(said))
+			return letters, nil
 		}
 	}
 	least := lettering.LeastHeight(s.card.BeadWidth)
 	s.unmarked = append(s.unmarked, "no room for "+quoted(text)+" in letters of "+check.Number(math.Round(least*10)/10)+" mm that can be read")
 	return nil, nil
+}
+
+// manner says how and where letters stand.
+func (m Mark) manner(under bool) string {
+	switch {
+	case under:
+		return "bed side"
+	case m.Raised:
+		return "raised"
+	}
+	return "sunk"
 }
 
 // tryText returns the letters of a text, or none where they do not fit.
@@ -292,6 +309,7 @@ func (s *structure) markSector(m Mark, depth float64) error {
 		}
 	}
 	s.letters = append(s.letters, notches...)
+	s.marks = append(s.marks, "notches at the first and last working tooth")
 	s.values["working_teeth"], s.values["working_sector_deg"] = m.Teeth, 2*half*180/math.Pi
 	return nil
 }
@@ -306,7 +324,7 @@ func (p *Pair) sayMark(i int) (check.Finding, bool) {
 	}
 	f := rule("gear-mark").Say(check.Pass, s.values["cap_height"], "", "")
 	if len(s.unmarked) > 0 {
-		f.Verdict, f.Detail = check.Note, s.unmarked[0]
+		f.Verdict, f.Detail = check.Note, strings.Join(s.unmarked, "; ")
 		f.Remedy = "use a shorter text, more teeth, or no mark"
 	}
 	f.Part = p.spec.partName(i)

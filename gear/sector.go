@@ -43,8 +43,13 @@ func (s PairSpec) validateSector(i int) error {
 	if err := check.InRange("teeth of the sector of "+part, float64(b.Sector), "", leastKept, float64(s.mostKept(i)), "leave the sector out for a whole gear"); err != nil {
 		return err
 	}
-	root := s.Module * (float64(s.Teeth[i]) - 2*s.Rack.dedendum())
-	return check.InRange("hub of the sector of "+part, b.SectorHub, "mm", 0, 0.95*root, "leave it out: it is then 0.6 of the root diameter")
+	return check.InRange("hub of the sector of "+part, b.SectorHub, "mm", 0, s.mostSectorHub(i), "leave it out: it is then 0.6 of the root diameter")
+}
+
+// mostSectorHub returns the largest round body in mm that the sector of gear i
+// may have (design choice).
+func (s PairSpec) mostSectorHub(i int) float64 {
+	return 0.95 * s.Module * (float64(s.Teeth[i]) - 2*s.Rack.dedendum())
 }
 
 // sectorCurves returns a sector of an odd number of teeth around +x on a round

@@ -2,6 +2,7 @@ package gear
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -74,6 +75,36 @@ func TestSector(t *testing.T) {
 	spec.Wheel.Sector = 9
 	if f = finding(t, mustPair(t, spec), "lamp-wheel", "sector"); f.Verdict != check.Fail || f.Remedy != "teeth of the sector >= 12" {
 		t.Errorf("9 teeth: %s, %q", f.Verdict, f.Remedy)
+	}
+}
+
+// Screws outside a sector's round body are refused with the circle that fits
+// and with the body that takes them; either, followed, passes.
+func TestSectorTakesScrews(t *testing.T) {
+	spec := sectorSpec() // hub of 0.6 root diameters: 51.75 mm
+	spec.Wheel.Bolts = &BoltCircle{Diameter: 60, Count: 4, Screw: screw(t, "M3")}
+	_, err := NewPair(spec)
+	var field *check.FieldError
+	if !errors.As(err, &field) || field.Reason != "leaves no rim inside the sector's hub of 51.75 mm" {
+		t.Fatal(err)
+	}
+	var circle, hub float64
+	if n, _ := fmt.Sscanf(field.Remedy, "bolt circle <= %g mm, or hub of the sector >= %g mm", &circle, &hub); n != 2 {
+		t.Fatal(field.Remedy)
+	}
+	for _, cure := range []func(*PairSpec){
+		func(s *PairSpec) { s.Wheel.Bolts = &BoltCircle{Diameter: circle, Count: 4, Screw: screw(t, "M3")} },
+		func(s *PairSpec) { s.Wheel.SectorHub = hub },
+	} {
+		cured := spec
+		cure(&cured)
+		if f := finding(t, mustPair(t, cured), "lamp-wheel", "rim"); f.Verdict == check.Fail {
+			t.Errorf("after %s: rim %g, %s", field.Remedy, f.Value, f.Limit)
+		}
+	}
+	spec.Wheel.Bolts.Diameter = 80 // no round body reaches so far
+	if _, err = NewPair(spec); !errors.As(err, &field) || strings.Contains(field.Remedy, "hub of the sector") {
+		t.Error(err)
 	}
 }
 

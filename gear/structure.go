@@ -30,9 +30,10 @@ type structure struct {
 	module    float64
 	teeth     string // symbol of the gear's number of teeth
 	count     int
-	sector    bool // a part-turn gear: root is its round body
-	round     bool // no gear at all: root is the round of another part
-	inner     bool // an internal gear: its teeth are the first hole
+	sector    bool    // a part-turn gear: root is its round body
+	mostHub   float64 // mm, diameter that this body may have
+	round     bool    // no gear at all: root is the round of another part
+	inner     bool    // an internal gear: its teeth are the first hole
 	solids    []solid
 	holes     []hole
 	slopes    []slope
@@ -52,6 +53,7 @@ type structure struct {
 	axes      []drawing.Stroke // of cross holes, in the plan
 	sideAxes  []drawing.Stroke // of cross holes, in the section along x
 	steps     []string         // of the assembly
+	marks     []string         // what it says of itself, for the drawing
 	unmarked  []string         // what a mark had no room for
 }
 
@@ -103,7 +105,7 @@ func newStructure(spec PairSpec, i int, nominal, drawn tooth, outline geom.Conto
 		return s, err
 	}
 	if s.spec.Sector > 0 {
-		s.sector = true
+		s.sector, s.mostHub = true, spec.mostSectorHub(i)
 		s.root, s.drawn = s.spec.hubDiameter(s.root), s.spec.hubDiameter(s.drawn)
 	}
 	s.solids = []solid{{0, s.face, outline}}
@@ -178,13 +180,31 @@ func (s *structure) moreTeeth(lack float64) string {
 	return s.teeth + " >= " + check.Number(float64(s.count)+math.Ceil(2*lack/s.module-1e-9))
 }
 
+// outside names what the body ends at.
+func (s *structure) outside() string {
+	if s.sector {
+		return "the sector's hub of " + check.Number(s.root) + " mm"
+	}
+	return "the root diameter " + check.Number(s.root) + " mm"
+}
+
+// orWider adds the other way out to a remedy: a hub of the sector around a
+// circle of the wanted diameter.
+func (s *structure) orWider(wanted float64) string {
+	hub := ceilTo(wanted + 4*s.card.BeadWidth)
+	if !s.sector || hub > s.mostHub {
+		return ""
+	}
+	return ", or hub of the sector >= " + check.Number(hub) + " mm"
+}
+
 // inRoot adds the margin between the root circle and a circle of the wanted
 // diameter about the axis, drawn at another; it refuses one that breaks out.
 func (s *structure) inRoot(field string, value, wanted, drawn float64, fix func(float64) string) error {
 	rim := (s.root - wanted) / 2
 	s.margins = append(s.margins, margin{"rim", rim, field, fix})
 	if s.thin((s.drawn - drawn) / 2) {
-		return s.refuse(field, value, "mm", "leaves no rim inside the root diameter "+check.Number(s.root)+" mm", fix(2*s.card.BeadWidth-rim))
+		return s.refuse(field, value, "mm", "leaves no rim inside "+s.outside(), fix(2*s.card.BeadWidth-rim)+s.orWider(wanted))
 	}
 	return nil
 }
