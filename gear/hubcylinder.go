@@ -59,6 +59,8 @@ func (s *structure) addHub(x Shaft, bore boreShape) error {
 		return s.refuse("hub diameter", h.Diameter, "mm", "leaves no room for "+plan.why, "hub diameter >= "+check.Number(ceilTo(plan.diameter))+" mm")
 	case h.Length < plan.length:
 		return s.refuse("hub length", h.Length, "mm", "leaves no room for "+plan.why, "hub length >= "+check.Number(ceilTo(plan.length))+" mm")
+	case h.Length <= 0:
+		return s.refuse("hub diameter", h.Diameter, "mm", "has no length", "give the hub's length too, or leave its diameter out")
 	case h.Length < 2*s.card.LayerThickness+hubEdge:
 		return s.refuse("hub length", h.Length, "mm", "is no hub", "hub length >= "+check.Number(ceilTo(2*s.card.LayerThickness+hubEdge))+" mm, or leave the hub out")
 	}

@@ -2,6 +2,7 @@ package gear
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -194,6 +195,36 @@ func TestNewPairRefuses(t *testing.T) {
 			t.Errorf("the error names %q, want %q", field.Field, test.field)
 		case field.Remedy == "" || field.Reason == "":
 			t.Errorf("%s: the error has no reason or remedy", test.field)
+		}
+	}
+}
+
+// Shifts that bring an internal pair's axes too near are named with the sums
+// that can be; both ends of these are a pair's, or another check's.
+func TestShiftsWithoutDistance(t *testing.T) {
+	spec := bareSpec(21, -35)
+	spec.Shift = [2]float64{0.355, -0.006}
+	_, err := NewPair(spec)
+	var field *check.FieldError
+	if !errors.As(err, &field) || field.Field != "profile shift of the pinion" || !strings.Contains(field.Reason, "-0.006") {
+		t.Fatal(err)
+	}
+	var lo, hi float64
+	if n, _ := fmt.Sscanf(field.Remedy, "x1 + x2 from %g to %g", &lo, &hi); n != 2 {
+		t.Fatal(field.Remedy)
+	}
+	for _, q := range []struct {
+		sum  float64
+		fine bool
+	}{{lo, true}, {hi, true}, {hi + 0.02, false}} {
+		spec.Shift = [2]float64{0, q.sum}
+		if q.sum < -1 {
+			spec.Shift = [2]float64{q.sum + 1, -1}
+		}
+		_, err := NewPair(spec)
+		near := errors.As(err, &field) && strings.HasPrefix(field.Remedy, "x1 + x2 from")
+		if near == q.fine {
+			t.Errorf("sum %g: %v", q.sum, err)
 		}
 	}
 }

@@ -141,9 +141,13 @@ func (d *RackDrive) tipRemedy(wanted float64) string {
 		t := newTooth(z, p.Module, p.PressureAngle, x, p.Rack, d.pair.thin, 0)
 		return t.thickness(t.ra) >= wanted
 	}
+	floor := x
+	if p.ShiftRule != ShiftGiven {
+		floor = 0 // more teeth are then given less shift
+	}
 	for z := p.Teeth[0]; z <= p.Teeth[0]+60; z++ {
 		least := LeastShift(z, p.PressureAngle, p.Rack)
-		if z > p.Teeth[0] && thick(z, math.Max(x, least)) {
+		if z > p.Teeth[0] && thick(z, math.Max(floor, least)) {
 			return fmt.Sprintf("z1 >= %d", z)
 		}
 		for v := math.Floor(x*100-0.01) / 100; z == p.Teeth[0] && v >= least; v = math.Round(v*100-1) / 100 {

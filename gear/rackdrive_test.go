@@ -230,15 +230,17 @@ func TestRackRemediesCure(t *testing.T) {
 }
 
 // A tip too thin for two beads names the shift or the teeth that make it thick
-// enough: 24 teeth with a shift of 0.5 take a smaller one, 12 need more teeth.
+// enough: 24 teeth with a shift of 0.5 take a smaller one, 12 need more teeth, and fewer
+// more where the shift is chosen anew for them.
 func TestRackTipRemedyCures(t *testing.T) {
 	for _, q := range []struct {
 		z    int
 		x    float64
+		rule ShiftRule
 		form string
-	}{{24, 0.5, "x1 <= %g"}, {12, 0.3, "z1 >= %g"}} {
+	}{{24, 0.5, ShiftGiven, "x1 <= %g"}, {12, 0.3, ShiftGiven, "z1 >= %g"}, {12, 0, ShiftChoose, "z1 >= %g"}} {
 		spec := rackSpec(q.z)
-		spec.Pair.Shift[0] = q.x
+		spec.Pair.Shift[0], spec.Pair.ShiftRule = q.x, q.rule
 		tip := func() check.Finding {
 			d, err := NewRackDrive(spec)
 			if err != nil {
@@ -256,6 +258,9 @@ func TestRackTipRemedyCures(t *testing.T) {
 		var value float64
 		if _, err := fmt.Sscanf(f.Remedy, q.form, &value); err != nil || f.Verdict != check.Caution {
 			t.Fatalf("z %d: %s, %q", q.z, f.Verdict, f.Remedy)
+		}
+		if q.rule == ShiftChoose && value > 20 {
+			t.Errorf("%s, though 18 teeth need no shift", f.Remedy)
 		}
 		if strings.HasPrefix(q.form, "x1") {
 			spec.Pair.Shift[0] = value

@@ -97,7 +97,7 @@ func (s solution) knobs(j judgement) []knob {
 		if s.contact.sign < 0 {
 			return []knob{s.oppositeShiftsKnob(), s.tipKnob(), s.teethKnob(1)}
 		}
-		return []knob{s.shiftKnob(0, true), s.shiftKnob(1, true), s.shiftKnob(larger, false), s.teethKnob(0)}
+		return []knob{s.shiftKnob(0, true), s.shiftKnob(1, true), s.shiftKnob(larger, false), s.tipKnob(), s.teethKnob(0)}
 	case "tip-clearance":
 		return []knob{s.tipKnob(), s.distanceKnob(), s.shiftKnob(larger, false)}
 	case "contact-ratio":
@@ -194,13 +194,9 @@ func (s solution) oppositeShiftsKnob() knob {
 	return k
 }
 
-// tipKnob shortens both tips in steps of 0.01 modules where the user gave their
-// alteration, or the pair is an internal one.
+// tipKnob shortens both tips in steps of 0.01 modules.
 func (s solution) tipKnob() knob {
 	k := knob{form: "tip alteration <= %s", turn: func(spec *PairSpec, v float64) { spec.KeepTips, spec.TipAlteration = true, v }}
-	if !s.spec.KeepTips && s.contact.sign > 0 {
-		return k
-	}
 	for v := math.Floor(s.k*100-0.01) / 100; v >= -0.5; v = math.Round(v*100-1) / 100 {
 		k.values = append(k.values, v)
 	}

@@ -60,7 +60,7 @@ func (s PairSpec) shifts() ([2]float64, error) {
 		if err != nil {
 			return [2]float64{}, err
 		}
-		sum = (Involute(alphaW) - Involute(s.PressureAngle)) * s.teethSum() / (2 * math.Tan(s.PressureAngle))
+		sum = s.shiftSum(alphaW)
 	}
 	x1 := s.share(sum)
 	switch s.ShiftRule {
@@ -73,7 +73,7 @@ func (s PairSpec) shifts() ([2]float64, error) {
 	}
 	x := [2]float64{x1, sum - x1}
 	for i, field := range [2]string{"profile shift of the pinion", "profile shift of the wheel"} {
-		if err := check.InRange(field, x[i], "modules", -1, 2, "choose a centre distance nearer to "+check.Number(s.referenceDistance())+" mm, or other teeth"); err != nil {
+		if err := check.InRange(field, x[i], "modules", leastShift, mostShift, "choose a centre distance nearer to "+check.Number(s.referenceDistance())+" mm, or other teeth"); err != nil {
 			return x, err
 		}
 	}
@@ -98,7 +98,7 @@ func (s PairSpec) internalShifts() ([2]float64, error) {
 		if err != nil {
 			return [2]float64{}, err
 		}
-		sum = (Involute(alphaW) - Involute(s.PressureAngle)) * s.teethSum() / (2 * math.Tan(s.PressureAngle))
+		sum = s.shiftSum(alphaW)
 	}
 	x2 := sum - x1
 	return [2]float64{x1, x2}, check.InRange("profile shift of the wheel", x2, "modules", -2, 1, "choose a centre distance nearer to "+check.Number(s.referenceDistance())+" mm, or other teeth")
@@ -153,12 +153,34 @@ func (s PairSpec) distanceFor(sum float64) float64 {
 	return s.referenceDistance() * math.Cos(s.PressureAngle) / math.Cos(InverseInvolute(inv))
 }
 
+// shiftSum returns x1 + x2 of a pair without backlash at a working pressure
+// angle.
+func (s PairSpec) shiftSum(alphaW float64) float64 {
+	return (Involute(alphaW) - Involute(s.PressureAngle)) * s.teethSum() / (2 * math.Tan(s.PressureAngle))
+}
+
+// refuseShifts says which sums of shifts a pair can have, where the given ones
+// bring its axes to a distance at which none works.
+func (s PairSpec) refuseShifts(x [2]float64, a float64) error {
+	one, other := s.shiftSum(leastWorking), s.shiftSum(mostWorking)
+	lo := math.Max(math.Ceil(math.Min(one, other)*100)/100, 2*leastShift)
+	hi := math.Min(math.Floor(math.Max(one, other)*100)/100, 2*mostShift)
+	return &check.FieldError{
+		Field: "profile shift of the pinion", Value: x[0], Unit: "modules",
+		Reason: "gives with the wheel's " + check.Number(x[1]) + " a centre distance of " + check.Number(math.Round(a*100)/100) + " mm, where no teeth work",
+		Remedy: "x1 + x2 from " + check.Number(lo) + " to " + check.Number(hi) + " for these teeth",
+	}
+}
+
+// The working pressure angles outside which no printed pair works, rad (common
+// practice, no source).
+const leastWorking, mostWorking = 5 * math.Pi / 180, 45 * math.Pi / 180
+
 // workingAngle returns alpha_w at a centre distance. It refuses angles outside
 // 5 to 45 degrees, where no printed pair works.
 func (s PairSpec) workingAngle(a float64) (float64, error) {
-	const degree = math.Pi / 180
 	base := s.referenceDistance() * math.Cos(s.PressureAngle)
-	lo, hi := ceilTo(base/math.Cos(5*degree)), math.Floor(base/math.Cos(45*degree)*100)/100
+	lo, hi := ceilTo(base/math.Cos(leastWorking)), math.Floor(base/math.Cos(mostWorking)*100)/100
 	if err := check.InRange("centre distance", a, "mm", lo, hi, "use about "+check.Number(s.referenceDistance())+" mm for this module and these teeth"); err != nil {
 		return 0, err
 	}

@@ -34,7 +34,10 @@ func solve(spec PairSpec) (solution, error) {
 		a = spec.distanceFor(x[0] + x[1])
 	}
 	alphaW, err := spec.workingAngle(a)
-	if err != nil {
+	switch {
+	case err != nil && spec.CentreDistance == 0:
+		return solution{}, spec.refuseShifts(x, a)
+	case err != nil:
 		return solution{}, err
 	}
 	s := solution{spec: spec, x: x, k: spec.tipAlteration(x[0]+x[1], a)}

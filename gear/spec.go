@@ -23,6 +23,10 @@ const largestBacklash = 0.2
 // internal pair: below, no involute of any use is left (design choice).
 const leastTeeth = 6
 
+// leastShift and mostShift are the profile shifts of a gear, in modules (design
+// choice).
+const leastShift, mostShift = -1, 2
+
 // PairSpec is what a builder chooses for a pair, with everything that changes
 // the teeth. Part names are Name-pinion and Name-wheel.
 type PairSpec struct {
@@ -94,6 +98,20 @@ func (s PairSpec) completed() PairSpec {
 	return s
 }
 
+// mostBacklash returns the most backlash in mm that the module allows.
+func (s PairSpec) mostBacklash() float64 {
+	return math.Floor(largestBacklash*s.Module*math.Pi/2*1000) / 1000
+}
+
+// usualBacklash is the remedy for a backlash that the module does not allow.
+func (s PairSpec) usualBacklash() string {
+	const usual = 0.2 // mm (common practice, no source)
+	if s.mostBacklash() >= usual {
+		return "use 0.2 mm for a printed pair"
+	}
+	return "a printed pair needs about 0.2 mm: module >= " + check.Number(ceilTo(usual/(largestBacklash*math.Pi/2))) + " mm, or backlash <= " + check.Number(s.mostBacklash()) + " mm"
+}
+
 // validate refuses numbers no pair can have, whatever the others are.
 func (s PairSpec) validate() error {
 	if err := s.validateTeeth(); err != nil {
@@ -107,12 +125,12 @@ func (s PairSpec) validate() error {
 	}{
 		{"module", "mm", s.Module, 0.2, 50, "divide the reference diameter you want by the number of teeth; 1 to 2 mm prints well"},
 		{"pressure angle", "deg", s.PressureAngle / degree, 14, 30, "use 20 deg"},
-		{"profile shift of the pinion", "modules", s.Shift[0], -1, 2, "leave it 0, or let it be chosen"},
-		{"profile shift of the wheel", "modules", s.Shift[1], -1, 2, "leave it 0, or let it be chosen"},
+		{"profile shift of the pinion", "modules", s.Shift[0], leastShift, mostShift, "leave it 0, or let it be chosen"},
+		{"profile shift of the wheel", "modules", s.Shift[1], leastShift, mostShift, "leave it 0, or let it be chosen"},
 		{"centre distance", "mm", s.CentreDistance, 0, 2 * geom.Extent, "leave it out: it follows from teeth and module"},
 		{"centre distance tolerance", "mm", s.CentreTolerance, 0, 5, "give how far the distance may be off either way, often 0.1 mm"},
 		{"tip alteration", "modules", s.TipAlteration, -0.5, 0.2, "leave it out: it is then what keeps the clearance"},
-		{"backlash", "mm", s.Backlash, 0, math.Floor(largestBacklash*s.Module*math.Pi/2*1000) / 1000, "use 0.2 mm for a printed pair"},
+		{"backlash", "mm", s.Backlash, 0, s.mostBacklash(), s.usualBacklash()},
 		{"face width", "mm", s.FaceWidth, 1, 500, "use 6 to 12 modules"},
 		{"chord error", "mm", s.ChordError, 0.0005, 0.1, "use 0.005 mm"},
 	} {

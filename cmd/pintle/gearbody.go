@@ -54,13 +54,18 @@ func (b *bodyFlags) gear(i int) joint.Gear {
 		Hub: b.hubs[i], Bore: b.bores[i], Shaft: b.shafts[i], Fit: b.fits,
 		HubDiameter: b.widths[i], HubLength: b.lengths[i], TopChamfer: b.topChamfer, Mark: joint.Mark{Style: b.mark},
 	}
-	if g.Hub != "clamp" && (g.Shaft > 0 || b.shafts == [2]float64{}) {
+	if b.takesScrew(i) || !b.takesScrew(1-i) { // where neither does, both are refused
 		g.SetScrew.ScrewSize = b.setScrew
 	}
 	if i == 1 {
 		g.Lighten.Kind = b.lighten
 	}
 	return g
+}
+
+// takesScrew says whether a set screw can hold gear i on its shaft.
+func (b *bodyFlags) takesScrew(i int) bool {
+	return b.hubs[i] != "clamp" && (b.shafts[i] > 0 || b.shafts == [2]float64{})
 }
 
 // bodyKeys are the keys of a joint file that the flags stand for.
