@@ -34,11 +34,12 @@ func WriteChannelsCSV(w io.Writer, channels []Channel) error {
 }
 
 // WritePartsCSV writes the table of parts: one row for each part, sizes in mm,
-// volume in mm³, mass in g of one piece, and its first file; then one row for each
-// rod to cut, with its length and its diameter.
+// volume in mm³, mass in g of one piece, whole beads across its thinnest wall, how
+// it lies on the bed, and its first file; then one row for each rod to cut, with
+// its length and its diameter.
 func WritePartsCSV(w io.Writer, parts []Part, rods ...Rod) error {
 	out := csv.NewWriter(w)
-	rows := [][]string{{"part", "design", "material", "count", "x_mm", "y_mm", "z_mm", "volume_mm3", "mass_g", "file"}}
+	rows := [][]string{{"part", "design", "material", "count", "x_mm", "y_mm", "z_mm", "volume_mm3", "mass_g", "beads_across", "orientation", "file"}}
 	for _, p := range parts {
 		row := []string{p.Name, p.Design, p.Material, strconv.Itoa(p.Count)}
 		for _, v := range []float64{p.SizeMM[0], p.SizeMM[1], p.SizeMM[2], p.VolumeMM3, p.MassG} {
@@ -51,13 +52,13 @@ func WritePartsCSV(w io.Writer, parts []Part, rods ...Rod) error {
 		if len(p.Files) > 0 {
 			file = p.Files[0]
 		}
-		rows = append(rows, append(row, file))
+		rows = append(rows, append(row, blank(float64(p.BeadsAcross), strconv.Itoa(p.BeadsAcross)), p.Orientation, file))
 	}
 	for _, r := range rods {
 		if !finite(r.Length) {
 			return fmt.Errorf("table of parts: %s: the length is not a finite number", r.Name)
 		}
-		rows = append(rows, []string{r.Name, r.Design, r.Stock, "1", coordinate(r.Length), coordinate(r.Diameter), coordinate(r.Diameter), "", "", ""})
+		rows = append(rows, []string{r.Name, r.Design, r.Stock, "1", coordinate(r.Length), coordinate(r.Diameter), coordinate(r.Diameter), "", "", "", "", ""})
 	}
 	return out.WriteAll(rows)
 }

@@ -56,6 +56,9 @@ type Part struct {
 	Closed    bool       `json:"closed"`
 	Material  string     `json:"material"`
 	Count     int        `json:"count"`
+
+	Orientation string `json:"orientation,omitempty"`  // on the bed; "" where it is not printed
+	BeadsAcross int    `json:"beads_across,omitempty"` // whole beads across the thinnest wall; 0 where there is none
 }
 
 // A Rod is a piece to cut from bought stock.

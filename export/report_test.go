@@ -41,7 +41,7 @@ func lampReport() export.Report {
 			"housing.lamp": {"seat": 39.9}, "gears.lamp": {"m": 1.5, "a_w": 48.0, "ratio": 36.0 / 28, "d1": 42, "undercut": false},
 		},
 		Parts: []export.Part{
-			{Name: "lamp-wheel", Design: "gears.lamp", Files: []string{"lamp-wheel.stl", "lamp-wheel-drawing.svg"}, SizeMM: [3]float64{57, 57, 18}, VolumeMM3: 23456.78, MassG: 29.1, Triangles: 4242, Closed: true, Material: "PETG", Count: 1},
+			{Name: "lamp-wheel", Design: "gears.lamp", Files: []string{"lamp-wheel.stl", "lamp-wheel-drawing.svg"}, SizeMM: [3]float64{57, 57, 18}, VolumeMM3: 23456.78, MassG: 29.1, Triangles: 4242, Closed: true, Material: "PETG", Count: 1, Orientation: "bed side down, not mirrored", BeadsAcross: 13},
 			{Name: "lamp-ring", Design: "housing.lamp", Files: []string{"lamp-ring.stl"}, SizeMM: [3]float64{64, 64, 16.25}, VolumeMM3: 19000.5, MassG: 24.1, Triangles: 3000, Closed: true, Material: "PETG, black", Count: 2},
 		},
 		Fits:     []fit.Fit{card.Hole("lamp-ring", "seat", 39.9), guess.Hole("lamp-wheel", "screw hole", 3.4)},
@@ -175,9 +175,9 @@ func TestPartsCSV(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := []string{
-		"part|design|material|count|x_mm|y_mm|z_mm|volume_mm3|mass_g|file",
-		"lamp-wheel|gears.lamp|PETG|1|57|57|18|23456.78|29.1|lamp-wheel.stl",
-		"lamp-ring|housing.lamp|PETG, black|2|64|64|16.25|19000.5|24.1|lamp-ring.stl",
+		"part|design|material|count|x_mm|y_mm|z_mm|volume_mm3|mass_g|beads_across|orientation|file",
+		"lamp-wheel|gears.lamp|PETG|1|57|57|18|23456.78|29.1|13|bed side down, not mirrored|lamp-wheel.stl",
+		"lamp-ring|housing.lamp|PETG, black|2|64|64|16.25|19000.5|24.1|||lamp-ring.stl",
 	}
 	if len(rows) != len(want) {
 		t.Fatalf("%d rows", len(rows))

@@ -60,12 +60,14 @@ func (b *builder) entry(body body) export.Part {
 		SizeMM:    [3]float64{hi.X - lo.X, hi.Y - lo.Y, body.part.Height()},
 		VolumeMM3: volume, MassG: volume / 1000 * body.material.Density,
 		Triangles: len(body.mesh.Triangles), Closed: true, Material: body.material.Name, Count: 1,
+		Orientation: "as in the STL, bed side down, not mirrored", BeadsAcross: b.beadsAcross(body),
 	}
 	if body.cut != nil {
 		stock := b.file.Sheet
 		entry.Files = append(entry.Files, name+"-cut.svg")
 		entry.Material, entry.Count = stock.Material, max(stock.Count, 1)
 		entry.MassG = volume / 1000 * stock.Density // 0 where nobody said
+		entry.Orientation, entry.BeadsAcross = "", 0
 	}
 	return entry
 }

@@ -76,13 +76,13 @@ func (b *builder) making(body body) export.Supply {
 	entry := b.entry(body)
 	s := export.Supply{
 		How: export.Print, Name: entry.Name, Count: entry.Count, Material: entry.Material, MassG: entry.MassG,
-		Orientation: "as in the STL, bed side down, not mirrored", BeadsAcross: b.beadsAcross(body), For: body.design,
+		Orientation: entry.Orientation, BeadsAcross: entry.BeadsAcross, For: body.design,
 	}
 	if strings.HasSuffix(entry.Name, "-pinion") {
 		s.Spare, s.Wears = 1, true
 	}
 	if body.cut != nil {
-		s.How, s.Orientation, s.BeadsAcross = export.Cut, "", 0
+		s.How = export.Cut
 	}
 	return s
 }

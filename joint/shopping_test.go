@@ -89,6 +89,37 @@ func TestScrewsOfTheAssemblyAreBought(t *testing.T) {
 	}
 }
 
+// The table of parts says of each printed part what the shopping list says of
+// it: how it lies on the bed, and the beads across its thinnest wall.
+func TestPartsSayHowTheyPrint(t *testing.T) {
+	data, err := os.ReadFile("../testdata/lighthouse.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	file, err := Read("lighthouse.toml", data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	result, err := Design(file, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	beads := map[string]int{}
+	for _, p := range result.Report.Parts {
+		if !strings.Contains(p.Orientation, "bed side down") {
+			t.Errorf("%s lies %q", p.Name, p.Orientation)
+		}
+		i := slices.IndexFunc(result.Report.Shopping, func(s export.Supply) bool { return s.Name == p.Name })
+		if i < 0 || result.Report.Shopping[i].BeadsAcross != p.BeadsAcross {
+			t.Errorf("%s has %d beads across, not what the shopping list says", p.Name, p.BeadsAcross)
+		}
+		beads[p.Name] = p.BeadsAcross
+	}
+	if beads["lamp-ring"] < 2 {
+		t.Errorf("%d beads across the ring's wall", beads["lamp-ring"])
+	}
+}
+
 // What holds the carousel's pinions on their rods is bought: one set screw M3
 // with its nut, one clamp screw M2 with its nut, a rod of 6 and one of 5 mm, as
 // its joint file says.
