@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"pintle/check"
+	"pintle/drawing"
 	"pintle/geom"
 )
 
@@ -167,5 +168,20 @@ func TestBracketRemedy(t *testing.T) {
 	s.Pivot.Distance = 44.9
 	if f := bracket(t, s).Findings()[0]; f.Verdict != check.Pass {
 		t.Errorf("followed: %+v", f)
+	}
+}
+
+// The tab holes' diameter stands on the drawing, though the pivot's hole is as
+// large: both are pilot holes of M4, by hand.
+func TestBracketDimensionsEveryHole(t *testing.T) {
+	b := bracket(t, nodBracket(t))
+	counts := map[int]bool{}
+	for _, d := range b.Details("").Dimensions {
+		if d.Kind == drawing.Diameter && math.Abs(d.Size()-b.TabScrew().Pilot) < 1e-9 {
+			counts[max(d.Count, 1)] = true
+		}
+	}
+	if !counts[4] {
+		t.Errorf("the four tab holes have no diameter: %v", counts)
 	}
 }

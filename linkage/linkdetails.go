@@ -3,6 +3,7 @@ package linkage
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"pintle/check"
 	"pintle/drawing"
@@ -83,6 +84,8 @@ func (b *Bracket) Details(string) drawing.Details {
 		add(drawing.Between(tabs[1], tabs[2]).Measuring(s.Body.Holes[1]))
 	}
 	add(drawing.Between(tabs[0], tabs[1]).Measuring(s.Body.Holes[0]))
+	i := slices.IndexFunc(b.placed, func(h bracketHole) bool { return h.at == tabs[1] })
+	add(drawing.Circle(tabs[1], b.placed[i].contour.Diameter()).Measuring(b.placed[i].wanted).Times(len(tabs)).Saying("servo, " + b.tabScrew.Size))
 	add(drawing.Heights(b.lo.X-4, 0, s.Thickness))
 	cross := func(p geom.Point) {
 		for _, arm := range []geom.Point{{X: 5}, {Y: 5}} {
