@@ -3,6 +3,7 @@ package paper_test
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"pintle/drawing"
@@ -203,5 +204,34 @@ func TestNearlyUprightLength(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// A cell too long for its column goes on in the next line: no word of it is lost,
+// and its table stays as wide as the drawing space of A4.
+func TestLongCellsAreBroken(t *testing.T) {
+	long := "M4 screw, as long as the plate 6 mm plus what it goes into, with a washer under its head and a nut that grips"
+	sheet := drawing.OfPart(box(t, 60, 40, 10), drawing.Details{}, nil)
+	items := drawing.Table{Title: "Items"}
+	items.Row("1", long, "print, drawing lamp-wheel")
+	items.Row("2", "below", "buy")
+	sheet.Tables = []drawing.Table{items}
+	page := set(t, sheet)
+	var words []string
+	var last, below float64
+	for _, text := range page.Texts {
+		if strings.Contains(long, text.Text) && len(text.Text) > 10 {
+			words = append(words, text.Text)
+			last = text.At.Y
+		}
+		if text.Text == "below" {
+			below = text.At.Y
+		}
+	}
+	if got := strings.Join(words, " "); got != long || len(words) < 2 {
+		t.Errorf("the cell reads %q", words)
+	}
+	if below > last-4 {
+		t.Errorf("the next row stands at %.1f, the cell ends at %.1f", below, last)
 	}
 }

@@ -12,10 +12,13 @@ import (
 const (
 	rowHeight = 4.8
 	cellRoom  = 1.2 // either side of a text
+
+	lineHeight = 4.2 // between the lines of a cell or a note
 )
 
 // setTable draws a table from its top left corner down, as wide as its texts
-// need and at most as wide as the drawing space of A4: longer texts are cut.
+// need and at most as wide as the drawing space of A4: longer texts go on in
+// more lines, and a word wider than its column is cut.
 func setTable(t drawing.Table) *board {
 	b := &board{}
 	rows := t.Rows
@@ -33,12 +36,17 @@ func setTable(t drawing.Table) *board {
 	}
 	top := y
 	for i, row := range rows {
-		x := 0.0
+		x, lines := 0.0, 1
 		for k, cell := range row {
-			b.write(drawing.Text{At: at(x+cellRoom, y-baseline), Text: shortened(cell, widths[k]-2*cellRoom), Height: textHeight})
+			room := widths[k] - 2*cellRoom
+			broken := wrap(cell, room+1e-9)
+			for n, line := range broken {
+				b.write(drawing.Text{At: at(x+cellRoom, y-baseline-lineHeight*float64(n)), Text: shortened(line, room), Height: textHeight})
+			}
 			x += widths[k]
+			lines = max(lines, len(broken))
 		}
-		y -= rowHeight
+		y -= rowHeight + lineHeight*float64(lines-1)
 		kind := drawing.Edge
 		if i == len(rows)-1 || i == 0 && t.Columns != nil {
 			kind = drawing.Outline
@@ -103,7 +111,7 @@ func setNotes(notes []string, width float64) *board {
 	for _, note := range notes {
 		x := 0.0
 		for _, line := range wrap(note, width-3) {
-			y -= 4.2
+			y -= lineHeight
 			b.write(drawing.Text{At: geom.Point{X: x, Y: y}, Text: line, Height: textHeight})
 			x = 3
 		}
