@@ -11,11 +11,11 @@ import (
 func TestBodiesAreDimensioned(t *testing.T) {
 	want := map[string][]string{
 		"hub":          {"Ø8.1 bore for a rod of 8", "Ø20 hub", "6 hub"},
-		"set-nut":      {"Ø6.1 D-bore for a rod of 6", "5.5 over the flat", "M3 set screw", "5.6 slot across the flats", "to the nut's slot"},
+		"set-nut":      {"Ø6.1 D-bore for a rod of 6", "5.5 over the flat", "M3 set screw", "5.6 nut's flats", "to the nut's slot"},
 		"set-nuts":     {"M3 set screw", "slot"},
 		"set-insert":   {"M4 set screw"},
 		"set-plain":    {"M3 set screw"},
-		"clamp":        {"1 slit", "M3 clamp screw", "to the head's seat", "5.6 slot across the flats"},
+		"clamp":        {"1 slit", "M3 clamp screw", "to the head's seat", "5.6 nut's flats"},
 		"clamp-large":  {"M4 clamp screw"},
 		"spokes":       {"Ø10.1 bore for a shaft of 10", "3.1 keyway, key 3 × 3", "11.5 over the keyway", "5× 3.6 spokes", "corners", "inside of the rim"},
 		"spokes-web":   {"6.1 across the flats, hex of 6", "3 web"},
@@ -24,7 +24,7 @@ func TestBodiesAreDimensioned(t *testing.T) {
 		"web":          {"web"},
 		"counterbore":  {"3.2 deep", "4 × M3, counterbore 5.98 × 3.2 deep on a bolt circle of 32 mm"},
 		"countersink":  {"3 × M2.5, countersink 5.5"},
-		"nut":          {"4× 5.6 across the flats", "2.6 deep"},
+		"nut":          {"4× 5.6 nut's flats", "2.6 deep"},
 		"insert":       {"4 × M3, insert"},
 		"clearance":    {"4 × M4, clearance on a bolt circle of 32 mm"},
 		"bolts-spokes": {"3 × M2.5, clearance"},

@@ -139,7 +139,7 @@ func (s *structure) dimBolts(b BoltCircle, p bolt) {
 	if p.Kind == fit.Nut {
 		half := geom.Point{Y: p.recess.Drawn / 2}
 		at := geom.Point{X: b.Diameter / 2}
-		s.dims = append(s.dims, drawing.Between(at.Sub(half), at.Add(half)).Measuring(p.recess.Wanted).Times(b.Count).Saying("across the flats"))
+		s.dims = append(s.dims, drawing.Between(at.Sub(half), at.Add(half)).Measuring(p.recess.Wanted).Times(b.Count).Saying("nut's flats"))
 	}
 	if p.Recess > 0 {
 		s.dims = append(s.dims, drawing.Heights(b.Diameter/2, s.face-p.Depth, s.face).Saying("deep"))

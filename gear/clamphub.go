@@ -107,7 +107,7 @@ func (s *structure) addClamp(c Clamp, bore boreShape, p clampPlan) {
 		drawing.Between(geom.Point{}, screw).Saying(size+" clamp screw"),
 		drawing.Heights(p.at, 0, z).Saying(size+" clamp screw"),
 		drawing.Between(geom.Point{X: p.at, Y: -p.across - p.thick}, geom.Point{X: p.at, Y: -p.across}).Saying("nut's slot"),
-		drawing.Between(geom.Point{X: p.at - p.nut.Drawn/2, Y: -p.across}, geom.Point{X: p.at + p.nut.Drawn/2, Y: -p.across}).Measuring(p.nut.Wanted).Saying("slot across the flats"),
+		drawing.Between(geom.Point{X: p.at - p.nut.Drawn/2, Y: -p.across}, geom.Point{X: p.at + p.nut.Drawn/2, Y: -p.across}).Measuring(p.nut.Wanted).Saying("nut's flats"),
 		drawing.Between(geom.Point{X: p.at, Y: 0}, geom.Point{X: p.at, Y: p.across}).Saying("to the head's seat"))
 	s.steps = append(s.steps, "drop an "+size+" nut into the slot of the clamp on the "+s.part+", pass an "+size+" cap screw of "+
 		check.Number(math.Ceil(2*p.across+p.thick-0.5))+" mm or a little more through it, push the gear on the shaft and tighten by hand: the slit must stay open")

@@ -125,7 +125,7 @@ func (s *structure) dimSlot(from, thick, wide geom.Point, wanted float64) {
 	s.dims = append(s.dims,
 		drawing.Between(geom.Point{Y: from.Y}, from).Saying("to the nut's slot"),
 		drawing.Between(from, from.Add(thick)).Saying("slot"),
-		drawing.Between(middle.Sub(wide.Scale(0.5)), middle.Add(wide.Scale(0.5))).Measuring(wanted).Saying("slot across the flats"))
+		drawing.Between(middle.Sub(wide.Scale(0.5)), middle.Add(wide.Scale(0.5))).Measuring(wanted).Saying("nut's flats"))
 }
 
 // drill cuts a cross hole and draws its edges and its axis.

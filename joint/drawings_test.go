@@ -195,3 +195,16 @@ func TestDrawingsOfEveryDemo(t *testing.T) {
 		}
 	}
 }
+
+// A pinion of 27.5 mm with its set screw and D-bore has room on the smaller sheet,
+// notes and tooth data and all (A4 upright: ISO 216).
+func TestSmallPinionOnA4(t *testing.T) {
+	data, err := os.ReadFile("../testdata/carousel.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	sheet := readDrawing(t, drawings(t, string(data))["turntable-pinion-drawing.svg"])
+	if sheet.width != 210 {
+		t.Errorf("the sheet is %g mm wide", sheet.width)
+	}
+}

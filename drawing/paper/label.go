@@ -39,6 +39,12 @@ func (l label) raised() float64 {
 	return gapBelow + below
 }
 
+// lowered returns how far the base line stands under a line above the label.
+func (l label) lowered() float64 {
+	_, above := l.reach()
+	return gapBelow + above
+}
+
 // A spot is where a label may stand: the middle of its base line.
 type spot struct {
 	middle geom.Point

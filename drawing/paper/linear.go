@@ -34,21 +34,30 @@ type stack struct {
 // An item is one dimension in a stack's frame: from a to b along u, with the v of
 // its two places.
 type item struct {
-	label
-	a, b   float64
-	va, vb float64
+	label               // with the note
+	figure, under label // without it; the note, which stands below the line where the two together are too long
+	a, b          float64
+	va, vb        float64
+}
+
+// A place is where the text of a dimension may stand.
+type place struct {
+	u     float64 // of its middle
+	split bool    // figure above the line, note below
 }
 
 func (s stack) point(u, v float64) geom.Point { return s.u.Scale(u).Add(s.v.Scale(v)) }
 
 // item turns a dimension, already on paper, into the stack's frame.
-func (s stack) item(l label, p, q geom.Point) item {
+func (s stack) item(d drawing.Dimension, p, q geom.Point) item {
 	a, b := dot(p, s.u), dot(q, s.u)
 	va, vb := dot(p, s.v), dot(q, s.v)
 	if a > b {
 		a, b, va, vb = b, a, vb, va
 	}
-	return item{l, a, b, va, vb}
+	whole, under := label{d.Text(), d.Checked}, label{text: d.Note}
+	d.Note = ""
+	return item{whole, label{d.Text(), d.Checked}, under, a, b, va, vb}
 }
 
 func dot(a, b geom.Point) float64 { return a.X*b.X + a.Y*b.Y }
@@ -89,8 +98,8 @@ func (s stack) set(b *board, items []item) (left []item) {
 func (s stack) place(b *board, it item) bool {
 	for level := range s.levels {
 		v := s.edge + firstLevel + nextLevel*float64(level)
-		for _, u := range s.candidates(it) {
-			if s.try(b, it, u, v) {
+		for _, at := range s.candidates(it) {
+			if s.try(b, it, at, v) {
 				return true
 			}
 		}
@@ -98,38 +107,55 @@ func (s stack) place(b *board, it item) bool {
 	return false
 }
 
-// candidates returns where the middle of the text may stand: between the
-// extension lines, or beyond all of the stack.
-func (s stack) candidates(it item) []float64 {
-	var at []float64
+// candidates returns where the text may stand: between the extension lines; one
+// with a note that is too long for that just beyond them, the note below the
+// line; or beyond all of the stack.
+func (s stack) candidates(it item) []place {
+	var at []place
+	if it.b-it.a > it.width()+1 {
+		at = append(at, place{u: (it.a + it.b) / 2})
+	}
+	split := it.under.text != ""
 	half := it.width() / 2
-	if it.b-it.a > 2*half+1 {
-		at = append(at, (it.a+it.b)/2)
+	if split {
+		half = it.splitWidth() / 2
+		for _, side := range s.far {
+			if side < 0 {
+				at = append(at, place{it.a - outside - half, split})
+			} else {
+				at = append(at, place{it.b + outside + half, split})
+			}
+		}
 	}
 	for _, side := range s.far {
 		if side < 0 {
-			at = append(at, s.lo-outside-1-half)
+			at = append(at, place{s.lo - outside - 1 - half, split})
 		} else {
-			at = append(at, s.hi+outside+1+half)
+			at = append(at, place{s.hi + outside + 1 + half, split})
 		}
 	}
 	return at
 }
 
+func (it item) splitWidth() float64 { return max(it.figure.width(), it.under.width()) }
+
 // try draws the dimension if text and lines are clear.
-func (s stack) try(b *board, it item, u, v float64) bool {
+func (s stack) try(b *board, it item, at place, v float64) bool {
 	from, to := it.a, it.b
 	short := it.b-it.a < 2*arrowLength+1
 	if short {
 		from, to = from-outside, to+outside
 	}
-	half := it.width() / 2
-	from, to = min(from, u-half), max(to, u+half)
+	text, half := it.label, it.width()/2
+	if at.split {
+		text, half = it.figure, it.splitWidth()/2
+	}
+	from, to = min(from, at.u-half), max(to, at.u+half)
 	p, q := s.point(from, v), s.point(to, v)
 	ext := [2][2]geom.Point{s.extension(it.a, it.va, v), s.extension(it.b, it.vb, v)}
-	sp := spot{middle: s.point(u, v), turn: s.turn}
-	sp.middle = sp.middle.Add(geom.Point{Y: it.raised()}.Rotate(s.turn))
-	if !b.clear(p, q) || !b.clear(ext[0][0], ext[0][1]) || !b.clear(ext[1][0], ext[1][1]) || !b.free(it.box(sp)) || s.onLine(b, p, q) {
+	sp, below := s.spot(at.u, v, text.raised()), s.spot(at.u, v, -it.under.lowered())
+	if !b.clear(p, q) || !b.clear(ext[0][0], ext[0][1]) || !b.clear(ext[1][0], ext[1][1]) || !b.free(text.box(sp)) ||
+		at.split && !b.free(it.under.box(below)) || s.onLine(b, p, q) {
 		return false
 	}
 	b.line(drawing.Edge, p, q)
@@ -141,8 +167,17 @@ func (s stack) try(b *board, it item, u, v float64) bool {
 	}
 	b.arrow(s.point(it.a, v), s.u.Scale(-out))
 	b.arrow(s.point(it.b, v), s.u.Scale(out))
-	it.write(b, sp)
+	text.write(b, sp)
+	if at.split {
+		it.under.write(b, below)
+	}
 	return true
+}
+
+// spot returns where a text stands whose base line is raised over a dimension
+// line.
+func (s stack) spot(u, v, raised float64) spot {
+	return spot{middle: s.point(u, v).Add(geom.Point{Y: raised}.Rotate(s.turn)), turn: s.turn}
 }
 
 func (s stack) extension(u, from, v float64) [2]geom.Point {

@@ -136,6 +136,9 @@ func sizeOf(b *board) size {
 	return size{hi.X - lo.X, hi.Y - lo.Y}
 }
 
+// Widths of notes beside tables in mm (design choice).
+const widestNotes, narrowestNotes = 88.0, 60.0
+
 // compose places views, tables and notes around the title block, and says
 // whether they have room.
 func (f format) compose(views *board, tables []drawing.Table, notes []string) (*board, bool) {
@@ -148,10 +151,13 @@ func (f format) compose(views *board, tables []drawing.Table, notes []string) (*
 	}{
 		{tablesRight, false, min(room, 390-blockWidth-apart)},
 		{tablesBelow, true, room},
-		{tablesAndNotesBelow, false, 88},
+		{tablesAndNotesBelow, false, widestNotes},
 	} {
 		t := setTables(tables, way.beside)
 		width := way.notes
+		if width == widestNotes { // beside the tables
+			width = max(narrowestNotes, min(width, room-4-apart-sizeOf(t).w))
+		}
 		if f.width > 300 {
 			width = min(width, room-blockWidth-apart)
 		}

@@ -235,3 +235,33 @@ func TestLongCellsAreBroken(t *testing.T) {
 		t.Errorf("the next row stands at %.1f, the cell ends at %.1f", below, last)
 	}
 }
+
+// A note too long to stand between short extension lines goes below the
+// dimension line, close by, its figure above: 5.6 mm at true size here.
+func TestNoteStandsBelowItsFigure(t *testing.T) {
+	details := drawing.Details{Dimensions: []drawing.Dimension{
+		drawing.Between(geom.Point{X: 20, Y: -2.8}, geom.Point{X: 20, Y: 2.8}).Saying("over the nut's flats"),
+	}}
+	page := set(t, drawing.OfPart(box(t, 60, 40, 10), details, nil))
+	at := map[string]geom.Point{}
+	for _, text := range page.Texts {
+		at[text.Text] = text.At
+	}
+	figure, ok := at["5.6"]
+	note, below := at["over the nut's flats"]
+	if !ok || !below {
+		t.Fatalf("the texts are %v", at)
+	}
+	if figure.Y != note.Y || note.X < figure.X+3 || note.X > figure.X+8 { // read from the right
+		t.Errorf("the figure stands at %v, its note at %v", figure, note)
+	}
+	for _, s := range page.Strokes {
+		if s.Kind != drawing.Solid {
+			continue
+		}
+		if d := s.Curves[0].Start().Sub(figure); d.X > 0 && d.X < 5 && math.Abs(d.Y) < 4.5+paper.Width("over the nut's flats", 2.5)/2+0.01 {
+			return
+		}
+	}
+	t.Error("the figure stands far from its arrows")
+}

@@ -136,15 +136,15 @@ func (s *viewSetter) dimension() {
 		linear := d.Kind == drawing.Linear || d.Kind == drawing.Diameter && d.Facing == drawing.Section
 		switch {
 		case linear && level && a.Y > middle:
-			aboves = append(aboves, above.item(l, a, b))
+			aboves = append(aboves, above.item(d, a, b))
 		case linear && level:
-			belows = append(belows, below.item(l, a, b))
+			belows = append(belows, below.item(d, a, b))
 		case linear && upright && d.Facing == drawing.Section:
-			rights = append(rights, right.item(l, a, b))
+			rights = append(rights, right.item(d, a, b))
 		case linear && upright:
-			lefts = append(lefts, left.item(l, a, b))
+			lefts = append(lefts, left.item(d, a, b))
 		case linear:
-			s.slanting(l, a, b)
+			s.slanting(d, a, b)
 		case d.Kind == drawing.Angle:
 			s.angle(d, l)
 		default:
@@ -220,7 +220,7 @@ const steep = 0.26
 
 // slanting sets a length that runs along neither axis outside the view, on the
 // nearer side that has room.
-func (s *viewSetter) slanting(l label, a, b geom.Point) {
+func (s *viewSetter) slanting(d drawing.Dimension, a, b geom.Point) {
 	u := b.Sub(a)
 	u = u.Scale(1 / u.Len())
 	if upright := math.Abs(u.X) < steep; upright && u.Y < 0 || !upright && u.X < 0 {
@@ -233,11 +233,11 @@ func (s *viewSetter) slanting(l label, a, b geom.Point) {
 	}
 	for _, v := range sides {
 		st := stack{u: u, v: v, edge: s.edge(v), lo: min(dot(a, u), dot(b, u)), hi: max(dot(a, u), dot(b, u)), turn: math.Atan2(u.Y, u.X), far: []float64{-1, 1}, levels: s.levels}
-		if st.place(&s.board, st.item(l, a, b)) {
+		if st.place(&s.board, st.item(d, a, b)) {
 			return
 		}
 	}
-	s.list(item{label: l})
+	s.list(item{label: label{text: d.Text()}})
 }
 
 // edge returns how far the view's outlines reach along a unit vector, in mm on
@@ -258,7 +258,6 @@ func (s *viewSetter) angle(d drawing.Dimension, l label) {
 	apex, a, b := d.Apex.Scale(s.scale), d.A.Scale(s.scale).Sub(d.Apex.Scale(s.scale)), d.B.Scale(s.scale).Sub(d.Apex.Scale(s.scale))
 	from := math.Atan2(a.Y, a.X)
 	to := from + math.Mod(math.Atan2(b.Y, b.X)-from+4*math.Pi, 2*math.Pi)
-	_, above := l.reach()
 	for level := range 2 * s.levels {
 		r := max(a.Len(), b.Len()) + firstLevel + nextLevel/2*float64(level)
 		middle := (from + to) / 2
@@ -266,7 +265,7 @@ func (s *viewSetter) angle(d drawing.Dimension, l label) {
 		turn := math.Mod(middle-math.Pi/2+4*math.Pi, 2*math.Pi)
 		sp := spot{middle: at.Add(geom.Polar(l.raised(), middle)), turn: turn}
 		if turn > math.Pi/2+0.01 && turn < 3*math.Pi/2 { // read from below
-			sp = spot{middle: at.Add(geom.Polar(gapBelow+above, middle)), turn: turn + math.Pi}
+			sp = spot{middle: at.Add(geom.Polar(l.lowered(), middle)), turn: turn + math.Pi}
 		}
 		if !s.free(l.box(sp)) || !s.clear(apex.Add(a), apex.Add(geom.Polar(r+beyondLine, from))) || !s.clear(apex.Add(b), apex.Add(geom.Polar(r+beyondLine, to))) {
 			continue
