@@ -16,7 +16,13 @@ func (env *environment) newBuildCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "build FILE --out DIR",
 		Short: "Check the joint of a joint file and write its parts, drawings and report",
-		Args:  exactly(1, "the joint file"),
+		Long: "Check the joint of a joint file and write its parts, drawings and report. Where a check\n" +
+			"fails nothing is written; pintle explain CHECK says what it means.\n\n" +
+			"  pintle build hare.toml --out hare\n" +
+			"  pintle build hare.toml --out fits --slice       its fits alone, to print first\n" +
+			"  pintle build hare.toml --out hare --force       the earlier set goes to hare/previous-1\n" +
+			"  pintle build hare.toml --out hare --accept tip-thickness=\"runs two evenings only\"",
+		Args: exactly(1, "the joint file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if err := output.check(); err != nil {
 				return err

@@ -19,7 +19,10 @@ func (env *environment) newExplainCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "explain [CHECK]",
 		Short: "Say what a check means, where its limit comes from and what to change; or list all checks",
-		Args:  atMost(1),
+		Long: "Say what a check means, where its limit comes from and what to change; or list all checks:\n\n" +
+			"  pintle explain\n" +
+			"  pintle explain tip-thickness",
+		Args: atMost(1),
 
 		ValidArgsFunction: checkNames,
 		RunE: func(_ *cobra.Command, args []string) error {

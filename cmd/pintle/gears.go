@@ -26,8 +26,14 @@ func (env *environment) newGearsCommand() *cobra.Command {
 	var output outputFlags
 	cmd := &cobra.Command{
 		Use:   "gears --module MM --teeth Z1,Z2 --out DIR",
-		Short: "Design a pair of involute spur gears from flags",
-		Args:  exactly(0, ""),
+		Short: "Design a pair of involute spur gears, or pinion and rack, from flags",
+		Long: "Design a pair of involute spur gears, or pinion and rack, from flags:\n\n" +
+			"  pintle gears --module 1.5 --teeth 18,45 --out pair\n" +
+			"  pintle gears --module 1.5 --teeth 18,45 --shaft 5,8 --set-screw M3 --out pair\n" +
+			"  pintle gears --module 1.5 --teeth 20,-60 --shift 0.1,-0.1 --tip-alteration -0.2 --out ring\n" +
+			"  pintle gears --module 1.5 --teeth 20 --rack 60 --out lift     a rack that moves 60 mm\n\n" +
+			"pintle drive finds module and teeth for a servo, a load and a motion.",
+		Args: exactly(0, ""),
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			if err := needFlags(cmd, "module", "teeth", "out"); err != nil {
 				return err

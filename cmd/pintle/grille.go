@@ -22,7 +22,10 @@ func (env *environment) newGrilleCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "grille --outline disc:80 --hole MM --pitch MM --out DIR",
 		Short: "Design a panel with holes that lets sound pass from flags",
-		Args:  exactly(0, ""),
+		Long: "Design a panel with holes that lets sound pass from flags:\n\n" +
+			"  pintle grille --outline disc:80 --hole 3 --pitch 4 --out voice\n" +
+			"  pintle grille --outline rectangle:90x60 --pattern slot --hole 3 --slot-length 14 --pitch 5 --out voice",
+		Args: exactly(0, ""),
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			if err := needFlags(cmd, "outline", "hole", "pitch", "out"); err != nil {
 				return err

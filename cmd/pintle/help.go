@@ -11,12 +11,12 @@ import (
 	"pintle/joint"
 )
 
-const about = `pintle designs gear pairs, linkages, bearing housings, plates and grilles for
+const about = `pintle designs gear pairs, racks, linkages, bearing housings, plates and grilles for
 servo-driven printed figures, checks them and writes their parts, drawings and a report.
 
-  pintle build hare.toml --out hare    make the joint that hare.toml describes
-  pintle check hare.toml               check it and write nothing
   pintle new hare                      write a commented hare.toml to start from
+  pintle check hare.toml               check it and write nothing
+  pintle build hare.toml --out hare    make the joint that hare.toml describes
 `
 
 // writeHelp writes the page of one command, or of all of them for the root.
@@ -35,7 +35,7 @@ func (env *environment) writeHelp(cmd *cobra.Command) {
 	}
 	writeFlags(w, cmd.LocalFlags())
 	if !cmd.HasParent() {
-		fmt.Fprint(w, "\npintle help COMMAND lists the flags of a command\n")
+		fmt.Fprint(w, "\npintle help COMMAND shows examples and flags of a command\n")
 	}
 }
 

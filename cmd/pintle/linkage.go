@@ -20,7 +20,12 @@ func (env *environment) newLinkageCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "linkage --horn MM --rod MM --lever MM --frame MM --from DEG --to DEG --out DIR",
 		Short: "Design a four-bar of horn, pushrod and lever from flags",
-		Args:  exactly(0, ""),
+		Long: "Design a four-bar of horn, pushrod and lever from flags. Lengths are from pin to pin, the\n" +
+			"frame is from the servo's shaft to the lever's axis, angles are the horn's from the frame:\n\n" +
+			"  pintle linkage --horn 20 --rod 90.55 --lever 30 --frame 90 --from 45 --to 135 --out nod\n" +
+			"  pintle linkage --horn 15 --rod 90 --lever 30 --frame 90 --turning --out row     a motor's crank\n\n" +
+			"pintle new NAME --kind lever starts a file with servo, load and motion to check, too.",
+		Args: exactly(0, ""),
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			flags := cmd.Flags()
 			if err := needFlags(cmd, "horn", "rod", "lever", "frame"); err != nil {

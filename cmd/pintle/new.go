@@ -21,7 +21,11 @@ func (env *environment) newNewCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "new NAME",
 		Short: "Write a commented joint file to start from",
-		Args:  exactly(1, "the name of the joint"),
+		Long: "Write a commented joint file to start from:\n\n" +
+			"  pintle new owl                    owl.toml: a part turned through a pair of gears\n" +
+			"  pintle new jaw --kind lever       jaw.toml: a part on a lever, moved by a pushrod\n" +
+			"  pintle new voice --kind grille    voice.toml: a panel before a loudspeaker",
+		Args: exactly(1, "the name of the joint"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			var name string
 			if err := (&nameValue{&name}).Set(args[0]); err != nil {

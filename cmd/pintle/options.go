@@ -23,7 +23,7 @@ type designFlags struct {
 
 func (d *designFlags) add(flags *pflag.FlagSet) {
 	flags.Var(&acceptValue{&d.accept}, "accept", "let one failure through, with the reason; may be repeated")
-	flags.StringVar(&d.printer, "printer", "", "file with a printer `CARD.toml`, in place of [printer]")
+	flags.StringVar(&d.printer, "printer", "", "printer `CARD.toml` that pintle coupon made, in place of [printer]")
 	quantityVar(flags, &d.chordError, quantity.Length, "chord-error", "largest distance between flank and facet, in mm")
 	flags.BoolVar(&d.json, "json", false, "print report.json's content instead of text")
 }

@@ -38,3 +38,33 @@ func TestReadmeShowsTheDemo(t *testing.T) {
 		t.Error("the README shows no findings")
 	}
 }
+
+// A newcomer finds every command and every figure to start from in the README,
+// and no figure that is not there.
+func TestReadmeNamesCommandsAndFigures(t *testing.T) {
+	file, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	readme := string(file)
+	env := &environment{}
+	env.newRoot()
+	for _, cmd := range env.commands {
+		if !strings.Contains(readme, "pintle "+cmd.Name()+" ") {
+			t.Errorf("the README does not name pintle %s", cmd.Name())
+		}
+	}
+	figures, err := filepath.Glob("../../testdata/*.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	row := func(path string) string { return "\n| `" + filepath.Base(path) + "` | " }
+	for _, path := range figures {
+		if !strings.Contains(readme, row(path)) {
+			t.Errorf("the README's table lacks %s", filepath.Base(path))
+		}
+	}
+	if rows := strings.Count(readme, ".toml` | "); len(figures) == 0 || rows != len(figures) {
+		t.Errorf("%d figures in the README, %d in testdata", rows, len(figures))
+	}
+}
