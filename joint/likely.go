@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"pintle/check"
+	"pintle/drive"
 )
 
 // The rules below catch numbers of which one digit or one unit is wrong: they
@@ -26,8 +27,8 @@ var (
 	}
 	ruleInertiaUnit = check.Rule{
 		Name: "load-inertia-unit", Symbol: "r_g", Unit: "mm",
-		Meaning: "How far from the axis the mass would stand if all of it stood together: beyond a metre the inertia was likely typed in another unit than kg·m².",
-		Formula: "sqrt(inertia / mass); caution above 1000 mm",
+		Meaning: "How far from the axis the mass would stand if all of it stood together: beyond a metre the inertia was likely typed in another unit than kg·m², and within a few mm it was likely left out, and with it the torque to speed the mass up.",
+		Formula: "sqrt(inertia / mass); caution above 1000 mm and below 5 mm",
 		Source:  check.CommonPractice, Change: "give the inertia in kg·m², or let it follow from a solid",
 		Sense: check.AtMost, Limit: check.Limit{Caution: 1000, Fail: check.None},
 	}
@@ -59,8 +60,16 @@ func roundTo(v, step float64) float64 { return math.Round(v/step) * step }
 // likelyLoad judges mass and inertia.
 func likelyLoad(l Load, limits check.Limits) []check.Finding {
 	all := []check.Finding{ruleMassUnit.Judge(l.Mass, limits.Of(ruleMassUnit), ruleMassUnit.Change)}
-	if i := inertia(l); l.Mass > 0 && i > 0 {
-		all = append(all, ruleInertiaUnit.Judge(1000*math.Sqrt(i/l.Mass), limits.Of(ruleInertiaUnit), ruleInertiaUnit.Change))
+	if l.Mass <= 0 {
+		return all
 	}
-	return all
+	whole := drive.Load{Mass: l.Mass, Inertia: inertia(l), Offset: l.CentreOfGravity.Offset}
+	const nearest = 5 // mm
+	f := ruleInertiaUnit.Judge(1000*math.Sqrt(whole.MomentOfInertia()/l.Mass), limits.Of(ruleInertiaUnit), ruleInertiaUnit.Change)
+	if f.Verdict == check.Pass && f.Value < nearest {
+		f.Verdict, f.Limit = check.Caution, ""
+		f.Detail = "the torque to speed so slim a mass up is next to nothing"
+		f.Remedy = `say how the mass lies around the axis, such as inertia = { solid = "disc", radius = 90 }`
+	}
+	return append(all, f)
 }

@@ -22,6 +22,7 @@ func TestLikelyValues(t *testing.T) {
 		{"grams as kilograms", "mass = 1.9", "mass = 1900", "load-mass-unit", check.Caution},
 		{"as measured", "", "", "load-inertia-unit", check.Pass},
 		{"kg·cm² as kg·m²", `inertia = { solid = "disc", radius = 90 }`, "inertia = 77", "load-inertia-unit", check.Caution},
+		{"left out", `inertia = { solid = "disc", radius = 90 }`, "", "load-inertia-unit", check.Caution},
 	} {
 		for _, f := range build(t, test.from, test.to).Report.Findings {
 			if f.Check == test.check && (f.Verdict != test.want || (f.Remedy == "") != (test.want == check.Pass)) {

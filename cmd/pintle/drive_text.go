@@ -50,7 +50,11 @@ func pairRows(s *joint.Search) [][]string {
 			head = append(head, "step deg")
 		}
 	}
-	rows := [][]string{append(head, "lost deg", "stress", "cautions")}
+	head = append(head, "lost deg")
+	if s.Asked.Driven {
+		head = append(head, "stress")
+	}
+	rows := [][]string{append(head, "cautions")}
 	all := s.Candidates
 	if s.Present != nil {
 		all = append(slices.Clone(all), *s.Present)
@@ -74,7 +78,11 @@ func pairRows(s *joint.Search) [][]string {
 		if len(c.Cautions) > 0 {
 			cautions = strings.Join(c.Cautions, ", ")
 		}
-		rows = append(rows, append(row, places(c.LostMotion, 2), share(c.StressShare), cautions))
+		row = append(row, places(c.LostMotion, 2))
+		if s.Asked.Driven {
+			row = append(row, share(c.StressShare))
+		}
+		rows = append(rows, append(row, cautions))
 	}
 	return rows
 }
@@ -98,7 +106,11 @@ func bases(s *joint.Search) []string {
 			lines = append(lines, "step: the servo's dead band at the joint, its least step, and by as much it may jitter at rest.")
 		}
 	}
-	lines = append(lines, "lost: play of teeth and servo at the joint; stress: at the tooth root, as a share of where it fails.")
+	lost := "lost: play of teeth and servo at the joint"
+	if s.Asked.Driven {
+		lost += "; stress: at the tooth root, as a share of where it fails"
+	}
+	lines = append(lines, lost+".")
 	a := s.Asked
 	text := fmt.Sprintf("%d pairs looked at, module %s", s.Considered, numbers(a.Modules))
 	if len(a.Modules) > 1 {
