@@ -37,20 +37,24 @@ var formats = []format{{"A4", 210, 297}, {"A3", 420, 297}}
 type ratio struct {
 	name  string
 	scale float64
+	whole bool // taken only where every size finds room beside its view
 }
 
 // ratios returns the scales to try in order: true size, then smaller. Parts of
-// which nothing could be read at true size are enlarged first (design choice).
+// which nothing could be read at true size are enlarged first, small ones where
+// true size has no room for all that there is to say (design choice).
 func ratios(size float64) []ratio {
 	var all []ratio
 	switch {
 	case size < 15:
-		all = append(all, ratio{"5:1", 5}, ratio{"2:1", 2})
+		all = append(all, ratio{"5:1", 5, false}, ratio{"2:1", 2, false})
+	case size < 20:
+		all = append(all, ratio{"2:1", 2, false})
 	case size < 30:
-		all = append(all, ratio{"2:1", 2})
+		all = append(all, ratio{"1:1", 1, true}, ratio{"2:1", 2, false})
 	}
 	for _, n := range []float64{1, 2, 5, 10, 20, 50} {
-		all = append(all, ratio{fmt.Sprintf("1:%g", n), 1 / n})
+		all = append(all, ratio{fmt.Sprintf("1:%g", n), 1 / n, false})
 	}
 	return all
 }
@@ -79,6 +83,9 @@ func set(sheet drawing.Sheet) (drawing.Page, bool) {
 	for _, r := range ratios(size) {
 		for _, levels := range []int{12, 5, 2} {
 			views, listed := setViews(sheet.Views, r.scale, levels)
+			if r.whole && len(listed) > 0 {
+				break
+			}
 			tables := sheet.Tables
 			if len(listed) > 0 {
 				tables = append(tables[:len(tables):len(tables)], further(listed))

@@ -32,7 +32,7 @@ func set(t *testing.T, sheet drawing.Sheet) drawing.Page {
 }
 
 // The smallest sheet at true size, else the next scale of ISO 5455 that fits;
-// small parts are enlarged. Sheets of ISO 216.
+// the smallest parts are enlarged. Sheets of ISO 216.
 func TestSheetAndScale(t *testing.T) {
 	for _, test := range []struct {
 		why           string
@@ -40,7 +40,8 @@ func TestSheetAndScale(t *testing.T) {
 		format, scale string
 	}{
 		{"a small part is enlarged", 10, 8, 3, "A4", "5:1"},
-		{"one below 30 mm doubled", 25, 20, 3, "A4", "2:1"},
+		{"one below 20 mm doubled", 18, 12, 3, "A4", "2:1"},
+		{"one that can be read at true size", 25, 20, 3, "A4", "1:1"},
 		{"true size on A4", 60, 40, 10, "A4", "1:1"},
 		{"true size on A3 before a smaller scale", 200, 100, 10, "A3", "1:1"},
 		{"half size", 260, 240, 20, "A4", "1:2"},
@@ -64,7 +65,7 @@ func TestSheetAndScale(t *testing.T) {
 func TestDimensionLinesAreTrue(t *testing.T) {
 	for _, scaled := range []struct {
 		l, w, scale float64
-	}{{60, 44, 1}, {25, 17, 2}, {300, 288, 0.5}} {
+	}{{60, 44, 1}, {12, 7, 5}, {300, 288, 0.5}} {
 		page := set(t, drawing.OfPart(box(t, scaled.l, scaled.w, 10), drawing.Details{}, nil))
 		var tips []geom.Point
 		for _, s := range page.Strokes {
@@ -264,4 +265,18 @@ func TestNoteStandsBelowItsFigure(t *testing.T) {
 		}
 	}
 	t.Error("the figure stands far from its arrows")
+}
+
+// A small part is doubled where true size has no room for all of its sizes, here
+// eight angles in the space of 25 mm (design choice).
+func TestCrowdedSmallPartIsDoubled(t *testing.T) {
+	details := drawing.Details{}
+	for i := range 8 {
+		at := geom.Point{X: -10 + 1.4*float64(i), Y: -5 + float64(i%7)}
+		details.Dimensions = append(details.Dimensions,
+			drawing.Opening(at, at.Add(geom.Point{X: 3}), at.Add(geom.Polar(3, 0.3+float64(i)/50))))
+	}
+	if page := set(t, drawing.OfPart(box(t, 25, 20, 3), details, nil)); page.Scale != "2:1" {
+		t.Errorf("scale %s", page.Scale)
+	}
 }
