@@ -136,7 +136,7 @@ func (b *builder) run() error {
 	}
 	for _, step := range []func() error{
 		b.addMechanisms,
-		b.checkSharing, b.addGears, b.addRacks, b.addHousings, b.addPlates, b.addLinkages, b.addGrilles, b.addPanels, b.addCoupon,
+		b.checkSharing, b.addGears, b.addRacks, b.addHousings, b.addPlates, b.addLinkages, b.addGrilles, b.addPanels, b.addCoupon, b.findLikely,
 		b.addDrives, b.addChannels, b.addPower, b.addSheet, b.judgeReadings, b.findGuessed, b.checkNames,
 	} {
 		if err := step(); err != nil {

@@ -23,9 +23,6 @@ func (b *builder) addDrives() error {
 		servo, known := b.file.Servos[t.table.Servo]
 		motion, wanted := b.file.Motions[t.table.Motion]
 		b.sayUnchecked(t, loaded, known, wanted)
-		if known {
-			b.find("servo."+t.table.Servo, likelyServo(servo, b.file.Limits))
-		}
 		use := servo.swing(t.table.Servo, "gears."+name, motion.Swing, t.pair.Ratio(), 1)
 		if known && wanted {
 			b.find("drive."+name, b.startUp(use, servo, t.table.Motion, t.pair.Ratio()))
@@ -36,7 +33,6 @@ func (b *builder) addDrives() error {
 			}
 			continue
 		}
-		b.find("load."+t.table.Load, likelyLoad(load, b.file.Limits)...)
 		var torque float64
 		if known && wanted {
 			d, err := drive.Size(b.driveSpec(t, servo, load, motion))

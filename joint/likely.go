@@ -34,6 +34,18 @@ var (
 	}
 )
 
+// findLikely judges every servo and every load that the file describes, whatever
+// they move.
+func (b *builder) findLikely() error {
+	for _, name := range sorted(b.file.Servos) {
+		b.find("servo."+name, likelyServo(b.file.Servos[name], b.file.Limits))
+	}
+	for _, name := range sorted(b.file.Loads) {
+		b.find("load."+name, likelyLoad(b.file.Loads[name], b.file.Limits)...)
+	}
+	return nil
+}
+
 // likelyServo judges the stall torque, by the size of the body where it is known.
 func likelyServo(s Servo, limits check.Limits) check.Finding {
 	const least, leastForEach, mostForEach = 0.04, 0.008, 0.3 // N·m, N·m for each cm³ of body

@@ -33,6 +33,31 @@ func TestLikelyValues(t *testing.T) {
 	}
 }
 
+// The slips are seen on a lever and on a bearing's load as well.
+func TestLikelyValuesOfLevers(t *testing.T) {
+	jaw, err := figure(t, "mayor", `mass = "60g"`, "mass = 60", `"1.8kgf.cm"`, "2.2")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range []string{"load-mass-unit", "servo-torque-unit"} {
+		if f := findingOf(t, jaw, "", name); f.Verdict != check.Caution || f.Remedy == "" {
+			t.Errorf("%s is %s: %q", name, f.Verdict, f.Remedy)
+		}
+	}
+	file := &File{
+		Printer: Printer{Material: "PETG"}, Bearings: map[string]Bearing{"neck": {Designation: "608"}},
+		Loads:    map[string]Load{"head": {Mass: 600, Axis: "vertical"}},
+		Housings: map[string]Housing{"neck": {Bearing: "neck", Fit: "press", Load: "head"}},
+	}
+	ring, err := Design(file, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if f := findingOf(t, ring, "", "load-mass-unit"); f.Verdict != check.Caution {
+		t.Errorf("600 kg on a 608 is %s", f.Verdict)
+	}
+}
+
 // What the file says of servo, load and motion reaches the drive: 5 of 6 V, 4 µs
 // of 2000 for 180 deg, a dry bush of 20 mm under 1.9 kg (0.5 x 0.3 x 18.63 N x
 // 20 mm: 0.0559 N·m by hand), a cable, 100 cycles a day.

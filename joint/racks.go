@@ -74,7 +74,6 @@ func (b *builder) driveRack(name string, r RackDrive) error {
 			"add servo = \"NAME\" with its [servo.NAME] table, and time = ... in s"))
 		return nil
 	}
-	b.find("servo."+r.Servo, likelyServo(servo, b.file.Limits))
 	d, err := drive.Size(b.rackTask(r, servo))
 	if err != nil {
 		return b.file.Blame(at, err)
