@@ -34,6 +34,7 @@ type HornPocket struct {
 	Holes       int     // screw holes in a disc that are used; 0 for none
 	HoleCircle  float64 // of a disc, mm
 	Hole        float64 // diameter of the horn's screw holes, mm
+	Sunk        bool    // the screws' heads lie in counterbores of the bed face
 	StandOff    float64 // how far a round boss carries the pocket's rim above the teeth, mm
 
 	Arm        float64   // from the shaft's axis to the end of an arm, mm

@@ -113,6 +113,10 @@ func (g *Gear) BossDiameter() float64 {
 // used, in mm, the outermost first.
 func (g *Gear) HornHoles() []float64 { return g.body.hornHoles }
 
+// HornSunk returns how deep the heads of the horn's screws lie below the bed
+// face, in mm: 0 where they stand on it.
+func (g *Gear) HornSunk() float64 { return g.body.hornSunk }
+
 // HornScrews returns how many screws join gear and horn: 0 without a horn, or
 // one without holes.
 func (g *Gear) HornScrews() int {

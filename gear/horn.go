@@ -171,28 +171,54 @@ func (s *structure) addHornScrews(h HornPocket, p pocket, hub fit.Fit) error {
 	}
 	f := s.card.Hole(s.part, screw.Size+" screw hole", screw.Clearance)
 	s.fits = append(s.fits, f)
+	head, err := s.hornHead(h, screw, f)
+	if err != nil {
+		return err
+	}
 	field, at, count := "horn hole circle", []float64{h.HoleCircle / 2}, h.Holes
 	if h.arms() > 0 {
 		field, count = "horn holes_at", h.arms()
-		at = s.spacedHoles(h.HolesAt, f, hub)
+		at = s.spacedHoles(h.HolesAt, head.fit, hub)
 		if len(at) == 0 {
 			return s.refuse(field, h.HolesAt[0], "mm", "brings the screw holes into the hub hole", "use holes further out, or none")
 		}
 	}
 	s.hornHoles = at
 	for i, r := range at {
-		if err := s.hornCircle(h, f, hub, p, field, r, count); err != nil {
+		if err := s.hornCircle(h, f, head, hub, p, field, r, count); err != nil {
 			return err
 		}
 		if i > 0 {
-			s.margins = append(s.margins, margin{"hole-web", at[i-1] - r - f.Wanted, "between the holes of an arm", func(float64) string { return "leave one hole out" }})
+			s.margins = append(s.margins, margin{"hole-web", at[i-1] - r - head.fit.Wanted, "between the holes of an arm", func(float64) string { return "leave one hole out" }})
 		}
 	}
-	return s.inRoot(field, 2*at[0], 2*at[0]+f.Wanted, 2*at[0]+f.Drawn, s.moreTeeth)
+	s.hornSunk = head.depth
+	return s.inRoot(field, 2*at[0], 2*at[0]+head.fit.Wanted, 2*at[0]+head.fit.Drawn, s.moreTeeth)
+}
+
+// A screwHead is the widest of a horn's screw holes: the hole itself, or the
+// counterbore of its head and the depth of that in mm.
+type screwHead struct {
+	fit   fit.Fit
+	depth float64
+}
+
+// hornHead returns where the head of a horn's screw lies. The floor under the
+// pocket must hold it and two beads below it.
+func (s *structure) hornHead(h HornPocket, screw HornScrew, through fit.Fit) (screwHead, error) {
+	if !h.Sunk {
+		return screwHead{fit: through}, nil
+	}
+	b, _ := screw.Hole(fit.Counterbore, s.card.Slip(), s.card.LayerThickness)
+	if least := 2 * s.card.BeadWidth; s.floor < b.Depth+least {
+		return screwHead{}, s.refuse("horn counterbore", b.Depth, "mm", "deep leaves no floor under the horn",
+			"face width >= "+check.Number(ceilTo(s.face+b.Depth+least-s.floor))+" mm")
+	}
+	return screwHead{s.fitted(s.card.Hole(s.part, screw.Size+" counterbore", b.Recess)), b.Depth}, nil
 }
 
 // hornCircle makes the screw holes at one distance from the axis.
-func (s *structure) hornCircle(h HornPocket, f, hub fit.Fit, p pocket, field string, r float64, count int) error {
+func (s *structure) hornCircle(h HornPocket, f fit.Fit, head screwHead, hub fit.Fit, p pocket, field string, r float64, count int) error {
 	apart := 2 * r * math.Sin(math.Pi/float64(count))
 	switch {
 	case !(f.Drawn/2 < p.halfWidth(r)-0.01):
@@ -201,17 +227,23 @@ func (s *structure) hornCircle(h HornPocket, f, hub fit.Fit, p pocket, field str
 		return s.refuse(field, r, "mm", "brings the screw holes into the hub hole", "use holes further out, or 0 holes")
 	case count > 1 && s.thin(apart-f.Drawn):
 		return s.refuse("horn holes", float64(count), "", "brings the screw holes into each other", "use every second hole")
+	case s.thin(r - head.fit.Drawn/2 - hub.Drawn/2), count > 1 && s.thin(apart-head.fit.Drawn):
+		return s.refuse("horn counterbore", head.fit.Wanted, "mm", "runs into the hub hole or into the next one", "leave the heads on the gear, or use holes further out")
 	}
 	fix := atLeast("horn hole circle", 2*r, 2)
 	if h.arms() > 0 {
 		fix = func(float64) string { return "leave the innermost hole out" }
 	}
-	s.margins = append(s.margins, margin{"hole-web", r - f.Wanted/2 - hub.Wanted/2, "between horn screws and hub hole", fix})
+	s.margins = append(s.margins, margin{"hole-web", r - head.fit.Wanted/2 - hub.Wanted/2, "between horn screws and hub hole", fix})
 	if count > 1 {
-		s.margins = append(s.margins, margin{"hole-web", apart - f.Wanted, "between horn screws", func(float64) string { return "use every second hole of the horn" }})
+		s.margins = append(s.margins, margin{"hole-web", apart - head.fit.Wanted, "between horn screws", func(float64) string { return "use every second hole of the horn" }})
 	}
 	for k := range count {
-		s.addHole(f, geom.Polar(r, 2*math.Pi*float64(k)/float64(count)), 0, s.floor, geom.ChordFlank)
+		at := geom.Polar(r, 2*math.Pi*float64(k)/float64(count))
+		s.addHole(f, at, head.depth, s.floor, geom.ChordFlank)
+		if head.depth > 0 {
+			s.addHole(head.fit, at, 0, head.depth, geom.ChordFlank)
+		}
 	}
 	return nil
 }

@@ -3,6 +3,7 @@ package gear
 import (
 	"errors"
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -220,4 +221,65 @@ func TestHornScrew(t *testing.T) {
 	if _, ok := mustPair(t, spec).Pinion().HornScrew(); ok {
 		t.Error("a horn without holes has a screw")
 	}
+}
+
+// Sunk heads take a ring out of the floor under each hole: per screw the area
+// between counterbore and hole times the depth. ISO 4762 gives an M2 head of 3.98 x
+// 2 mm (knurled; as in testdata/ref/fit-holes.csv).
+func TestHornCounterbores(t *testing.T) {
+	wide := clone(lampSpec())
+	wide.Pinion.Horn.HoleCircle = 16
+	flush, sunk := mustPair(t, wide), func() *Pair { s := clone(wide); s.Pinion.Horn.Sunk = true; return mustPair(t, s) }()
+	depth := 2 + testCard().LayerThickness
+	if got := sunk.Pinion().HornSunk(); math.Abs(got-depth) > 1e-9 || flush.Pinion().HornSunk() != 0 {
+		t.Errorf("heads lie %g mm deep, want %g", got, depth)
+	}
+	drawn := map[string]float64{}
+	for _, f := range sunk.Fits() {
+		drawn[f.Part+" "+f.Feature] = f.Drawn
+	}
+	head, narrow := drawn["lamp-pinion M2 counterbore"], drawn["lamp-pinion M2 screw hole"]
+	ring := math.Pi / 4 * (head*head - narrow*narrow)
+	chamfer := testCard().BedChamfer() // at the bed it widens the counterbore in place of the hole
+	least, most := 4*ring*(depth-chamfer), 4*(ring+math.Pi*chamfer*(head-narrow))*depth
+	volume := func(p *Pair) float64 {
+		m, err := mesh.FromPart(p.Parts()[0])
+		if err == nil {
+			err = m.Verify()
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		return m.Volume()
+	}
+	if got := volume(flush) - volume(sunk); got < least || got > most {
+		t.Errorf("the counterbores take %.2f mm³, want %.2f to %.2f", got, least, most)
+	}
+}
+
+// On a circle of 14 mm the counterbores of 4.28 mm would reach the hub's hole of
+// 9.7 mm: 7 - 2.14 - 4.85 mm is less than a bead.
+func TestHornCounterboresApart(t *testing.T) {
+	spec := clone(lampSpec())
+	spec.Pinion.Horn.Sunk = true
+	_, err := NewPair(spec)
+	var field *check.FieldError
+	if !errors.As(err, &field) || !strings.HasPrefix(field.Field, "horn counterbore") {
+		t.Errorf("%v", err)
+	}
+}
+
+// A floor too thin for the heads is refused with the face width that bears them.
+func TestHornCounterboreNeedsFloor(t *testing.T) {
+	spec := clone(lampSpec())
+	h := spec.Pinion.Horn
+	h.Sunk, h.HoleCircle, h.StandOff, spec.FaceWidth = true, 16, 0, 5
+	_, err := NewPair(spec)
+	var field *check.FieldError
+	if !errors.As(err, &field) || !strings.Contains(field.Remedy, "face width >= ") {
+		t.Fatalf("%v", err)
+	}
+	width, _ := strconv.ParseFloat(strings.Fields(strings.TrimPrefix(field.Remedy, "face width >= "))[0], 64)
+	spec.FaceWidth = width
+	mustPair(t, spec)
 }

@@ -24,6 +24,7 @@ type structure struct {
 	lead      float64   // lead-in of the journal, chamfer of a hub's end
 	topTeeth  float64   // chamfer on the teeth, at the top
 	topHoles  float64   // on the holes, at the top
+	hornSunk  float64   // mm, of the heads of the horn's screws under the bed face
 	hornHoles []float64 // distances of the horn's screw holes that are used, mm
 	root      float64   // wanted root diameter
 	drawn     float64   // drawn root diameter

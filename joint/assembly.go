@@ -45,6 +45,7 @@ type hornJoint struct {
 	length     float64 // mm
 	headsUnder bool
 	above      float64 // mm that heads or nuts stand above the pinion
+	sunk       bool    // the heads lie in counterbores of the pinion
 	fits       bool    // what is under the disc clears the servo
 }
 
@@ -55,17 +56,20 @@ func (t *turning) hornJoint() (hornJoint, bool) {
 	if !ok {
 		return hornJoint{}, false
 	}
-	grip, room := t.table.FaceWidth+t.standOff, t.servo.Horn.HubHeight-tailroom
+	depth := t.pair.Pinion().HornSunk()
+	grip, room := t.table.FaceWidth+t.standOff-depth, t.servo.Horn.HubHeight-tailroom
+	j := hornJoint{screw: screw, above: max(screw.HeadHeight-depth, 0), sunk: depth > 0}
 	if screw.Cuts {
-		length := longest(grip + room)
-		bites := length - (grip - t.servo.Horn.Thickness)
-		return hornJoint{screw, length, false, screw.HeadHeight, bites >= t.servo.Horn.Thickness/2}, true
+		j.length = longest(grip + room)
+		j.fits = j.length-(grip-t.servo.Horn.Thickness) >= t.servo.Horn.Thickness/2
+		return j, true
 	}
-	length := screwFor(screw.Screw, grip)
-	if length-grip <= room {
-		return hornJoint{screw, length, false, screw.HeadHeight, true}, true
+	j.length = screwFor(screw.Screw, grip)
+	if j.fits = j.length-grip <= room; j.fits || j.sunk {
+		return j, true
 	}
-	return hornJoint{screw, length, true, length - grip, screw.HeadHeight <= room}, true
+	j.headsUnder, j.above, j.fits = true, j.length-grip, screw.HeadHeight <= room
+	return j, true
 }
 
 var ruleHornScrew = check.Rule{
@@ -88,18 +92,31 @@ func (t *turning) hornScrewFinding() (check.Finding, bool) {
 	}
 	if !j.fits {
 		return ruleHornScrew.Say(check.Caution, j.length,
-			fmt.Sprintf("neither the nuts nor the heads of %s fit between the horn's disc and the servo", j.screw.Size), ruleHornScrew.Change), true
+			fmt.Sprintf("%s of %s fit between the horn's disc and the servo", j.misfits(), j.screw.Size), ruleHornScrew.Change), true
 	}
 	return ruleHornScrew.Say(check.Pass, j.length, j.words(), ""), true
 }
 
+// misfits names what finds no room under the disc.
+func (j hornJoint) misfits() string {
+	if j.sunk {
+		return "no nuts"
+	}
+	return "neither the nuts nor the heads"
+}
+
 func (j hornJoint) words() string {
 	way := "nuts under the disc"
-	if j.screw.Cuts {
+	switch {
+	case j.screw.Cuts && j.sunk:
+		way = "cutting their thread into the horn"
+	case j.screw.Cuts:
 		way = "heads on the pinion, cutting their thread into the horn"
-	}
-	if j.headsUnder {
+	case j.headsUnder:
 		way = "heads under the disc, nuts on the pinion"
+	}
+	if j.sunk {
+		way = "heads sunk into the pinion, " + way
 	}
 	return fmt.Sprintf("%s x %s, %s", j.screw.Size, check.Number(j.length), way)
 }

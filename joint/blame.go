@@ -117,6 +117,7 @@ func keysOf() map[string][]string {
 		"horn arms":                       {"horn.arms"},
 		"horn arm width at the hub":       {"horn.width_at_hub"},
 		"horn arm width at the tip":       {"horn.width_at_tip"},
+		"horn counterbore":                {"horn_screws"},
 		"horn holes_at":                   {"horn.holes_at"},
 		"teeth of the sector":             {"sector"},
 		"bore":                            {"bore", "shaft"},

@@ -28,6 +28,9 @@ func (t *table) gearKeys(g Gear) {
 	if g.Hub != "d-bore" && t.has("over_flat") {
 		t.refuse("over_flat", "is of hub = \"d-bore\"", "leave it out, or change hub")
 	}
+	if g.Hub != "horn" && t.has("horn_screws") {
+		t.refuse("horn_screws", "is of hub = \"horn\"", "leave it out, or change hub")
+	}
 	if g.Hub != "clamp" && t.has("clamp") {
 		t.refuse("clamp", "is of hub = \"clamp\"", "leave it out, or change hub")
 	}

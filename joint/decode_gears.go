@@ -88,6 +88,7 @@ func (t *table) gear(hubs []string) Gear {
 		SetScrew:    t.setScrew("set_screw"),
 		Clamp:       t.table("clamp").clamp(),
 		ScrewKind:   t.word("screw_kind", fit.ScrewHoles()),
+		HornScrews:  t.word("horn_screws", []string{fit.Clearance, fit.Counterbore}),
 		Lighten:     t.lighten("lighten"),
 		Mark:        t.mark("mark"),
 		TopChamfer:  t.length("top_chamfer"),

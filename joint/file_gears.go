@@ -90,7 +90,8 @@ type Gear struct {
 	HubLength   float64  `json:"hub_length,omitzero"`   // mm
 	SetScrew    SetScrew `json:"set_screw,omitzero"`
 	Clamp       Clamp    `json:"clamp,omitzero"`
-	ScrewKind   string   `json:"screw_kind,omitzero"` // of the bolt circle, one of fit.ScrewHoles, or "" for self-cutting
+	ScrewKind   string   `json:"screw_kind,omitzero"`  // of the bolt circle, one of fit.ScrewHoles, or "" for self-cutting
+	HornScrews  string   `json:"horn_screws,omitzero"` // "counterbore" sinks their heads; "" or "clearance" leaves them on the gear
 	Lighten     Lighten  `json:"lighten,omitzero"`
 	Mark        Mark     `json:"mark,omitzero"`
 	TopChamfer  float64  `json:"top_chamfer,omitzero"` // mm, on the face away from the bed

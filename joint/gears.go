@@ -138,7 +138,7 @@ func (b *builder) gearBody(t *turning, g Gear, role string) (gear.Body, error) {
 		h := servo.Horn
 		body.Horn = &gear.HornPocket{
 			Kind: h.Kind, Diameter: h.Diameter, Thickness: h.Thickness, HubDiameter: h.HubDiameter,
-			Holes: h.Holes, HoleCircle: h.HoleCircle, Hole: h.Hole, StandOff: t.standOff,
+			Holes: h.Holes, HoleCircle: h.HoleCircle, Hole: h.Hole, StandOff: t.standOff, Sunk: g.HornScrews == fit.Counterbore,
 			Arm: h.Arm, WidthAtHub: h.WidthAtHub, WidthAtTip: h.WidthAtTip, Arms: h.Arms, HolesAt: h.HolesAt,
 			SplineTeeth: servo.SplineTeeth, AtNeutral: h.AtNeutralDeg * math.Pi / 180, Wanted: h.WantedDeg * math.Pi / 180, Tried: h.TriedOnSpline,
 		}

@@ -85,6 +85,22 @@ func TestSelfCuttingHornScrews(t *testing.T) {
 	}
 }
 
+// Sunk heads of M2 lie 2.2 mm deep: the grip of 11.65 mm is 9.45, the shortest
+// usual length that fills a nut of 1.6 mm with 0.5 mm to spare is 12, and no head
+// stands above the pinion.
+func TestSunkHornScrews(t *testing.T) {
+	r := build(t, `pinion = { hub = "horn" }`, `pinion = { hub = "horn", horn_screws = "counterbore" }`, "hole_circle = 14.0", "hole_circle = 16.0")
+	f := findingOf(t, r, "", "horn-screw")
+	if f.Verdict != check.Pass || f.Value != 12 || !strings.Contains(f.Detail, "M2 x 12, heads sunk into the pinion, nuts under the disc") {
+		t.Errorf("%s %g: %s", f.Verdict, f.Value, f.Detail)
+	}
+	for _, p := range r.Report.Clearances {
+		if strings.Contains(p.A+p.B, "horn screws above the pinion") {
+			t.Errorf("heads above the pinion: %v", p)
+		}
+	}
+}
+
 // The pinion's boss around a cross horn of 16 mm arms reaches the root circle of
 // 38.25 mm less a bead on either side: so much room it takes between horn and
 // teeth, all the way round.

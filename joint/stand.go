@@ -94,14 +94,16 @@ func (t *turning) standHornScrews(a *arrangement, j hornJoint, axis geom.Point) 
 		}
 	}
 	above, below := j.screw.HeadDiameter, acrossNut(j.screw.Screw)
-	under := j.length - t.table.FaceWidth - t.standOff
+	under := j.length - (t.table.FaceWidth + t.standOff - t.pair.Pinion().HornSunk())
 	switch {
 	case j.screw.Cuts:
 		below = j.screw.Diameter
 	case j.headsUnder:
 		above, below, under = below, above, j.screw.HeadHeight
 	}
-	a.stand(piece{name: "horn screws above the pinion", z0: top, z1: top + j.above, joined: []string{onHorn}, covered: true}, withServo, discs(at, above)...)
+	if j.above > sliver {
+		a.stand(piece{name: "horn screws above the pinion", z0: top, z1: top + j.above, joined: []string{onHorn}, covered: true}, withServo, discs(at, above)...)
+	}
 	if under > sliver {
 		a.stand(piece{name: "horn screws under the horn", z0: t.discFoot - under, z1: t.discFoot, joined: []string{onHorn}, close: []string{underHorn}, covered: true}, withServo, discs(at, below)...)
 	}
