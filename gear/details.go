@@ -3,9 +3,11 @@ package gear
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"pintle/check"
 	"pintle/drawing"
+	"pintle/geom"
 )
 
 // Details returns what the drawing of a gear needs beside its outline: the rim
@@ -18,13 +20,35 @@ func (p *Pair) Details(part string) drawing.Details {
 		}
 		d := drawing.Details{Dimensions: g.body.dims, Notes: g.body.notes(), Tables: []drawing.Table{p.dataTable(i)}}
 		d.As, d.Strokes, d.InSection = g.drawnAs(), g.body.axes, g.body.sideAxes
-		if g.sector == 0 {
+		if g.sector > 0 {
+			d.Dimensions = append(slices.Clone(d.Dimensions), g.sectorSizes(2*p.spec.Card.Outside.Sigma)...)
+		} else {
 			tip := 2 * g.drawn.ra
 			d.Toothed = &drawing.Toothed{Tip: tip, Reference: g.ReferenceDiameter(), Root: 2 * g.drawn.rf}
 		}
 		return d
 	}
 	return drawing.Details{}
+}
+
+// sectorSizes dimensions what a sector's outline shows: the radius of the tips
+// with its band in mm, the round body, and in brackets the overall sizes of the
+// finished part.
+func (g *Gear) sectorSizes(band float64) []drawing.Dimension {
+	hub, drawn := g.body.root/2, g.body.drawn/2
+	lo, hi := g.part.Bounds()
+	wanted := func(v float64) float64 { // a bound of the finished part
+		if reach := math.Abs(v); reach > drawn+curveError {
+			return reach * g.nominal.ra / g.drawn.ra
+		}
+		return hub
+	}
+	return []drawing.Dimension{
+		drawing.Rounding(geom.Point{}, g.drawn.ra, 0).Measuring(g.nominal.ra).Within(-band/2, band/2).Saying("tips"),
+		drawing.Rounding(geom.Point{}, drawn, 5*math.Pi/6).Measuring(hub).Saying("hub of the sector"),
+		drawing.Between(lo, geom.Point{X: hi.X, Y: lo.Y}).Measuring(wanted(lo.X) + wanted(hi.X)).InBrackets(),
+		drawing.Between(lo, geom.Point{X: lo.X, Y: hi.Y}).Measuring(wanted(lo.Y) + wanted(hi.Y)).InBrackets(),
+	}
 }
 
 // dataTable lists the data of gear i and of its mesh.

@@ -4,10 +4,13 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"pintle/check"
+	"pintle/drawing"
+	"pintle/fit"
 	"pintle/mesh"
 )
 
@@ -105,6 +108,25 @@ func TestSectorTakesScrews(t *testing.T) {
 	spec.Wheel.Bolts.Diameter = 80 // no round body reaches so far
 	if _, err = NewPair(spec); !errors.As(err, &field) || strings.Contains(field.Remedy, "hub of the sector") {
 		t.Error(err)
+	}
+}
+
+// The drawing of a sector dimensions tips and round body as wanted, whatever the
+// card makes of the outline: 60 teeth of module 1.5 have tips of radius 46.5, a
+// body of 0.6 x 86.25 mm, and are 46.5 + 25.875 mm long over both.
+func TestSectorSizes(t *testing.T) {
+	spec := sectorSpec()
+	spec.Card.Outside = fit.Error{Offset: 0.08, Sigma: 0.05}
+	dims := mustPair(t, spec).Details("lamp-wheel").Dimensions
+	for _, want := range []struct {
+		text string
+		size float64
+	}{{"R46.5 ±0.05 tips", 46.5}, {"R25.88 hub of the sector", 25.875}, {"(", 72.375}} {
+		if !slices.ContainsFunc(dims, func(d drawing.Dimension) bool {
+			return strings.HasPrefix(d.Text(), want.text) && math.Abs(d.Size()-want.size) < 0.005
+		}) {
+			t.Errorf("no %s of %g mm", want.text, want.size)
+		}
 	}
 }
 
