@@ -6,6 +6,7 @@ import (
 	"errors"
 	"math"
 	"os"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -351,6 +352,34 @@ func TestLinkageCutList(t *testing.T) {
 		}
 	}
 	t.Error("no rod in the table of parts")
+}
+
+// The revision on a mechanism's drawing changes with what it shows, the rod's
+// length, and not with what it leaves to others, the bar's thickness.
+func TestMechanismRevision(t *testing.T) {
+	revision := func(r *Result) string {
+		for _, f := range r.Files {
+			if f.Name != "nod-mechanism.svg" {
+				continue
+			}
+			var text bytes.Buffer
+			if err := f.Write(&text); err != nil {
+				t.Fatal(err)
+			}
+			if found := regexp.MustCompile(`>Revision</text>\s*<text[^>]*>([0-9A-F]{6})<`).FindStringSubmatch(text.String()); found != nil {
+				return found[1]
+			}
+		}
+		t.Fatal("no revision")
+		return ""
+	}
+	was := revision(mustFigure(t, "heron"))
+	if is := revision(mustFigure(t, "heron", "length = 90.55", "length = 90.8")); is == was {
+		t.Errorf("another rod, the same revision %s", is)
+	}
+	if is := revision(mustFigure(t, "heron", "thickness = 6", "thickness = 6.5")); is != was {
+		t.Errorf("a thicker bar changes the revision from %s to %s", was, is)
+	}
 }
 
 // The remedy against a bar that bows, followed, passes.

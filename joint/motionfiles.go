@@ -47,5 +47,6 @@ func (b *builder) motionFiles(drawings map[string][]byte) (files []OutputFile, m
 func (b *builder) writeMechanism(w io.Writer, l *linked) error {
 	sheet := l.stroke.Sheet()
 	sheet.Block = b.titleBlock(l.name+"-mechanism", "Assembly drawing")
+	sheet.Block.Revision = revision(sheet)
 	return writeSheet(w, sheet)
 }
