@@ -39,7 +39,7 @@ func (p *Pair) Support() string {
 	}
 	force := p.TangentialForce(p.spec.Loading.Stall) * math.Tan(p.contact.alphaW)
 	return fmt.Sprintf(
-		"hold both shafts on both sides of the teeth where you can: a blocked servo drives the teeth apart with %s N, and when the axes give way by %s mm the teeth carry badly and may skip",
+		"Hold both shafts on both sides of the teeth where you can: a blocked servo drives the teeth apart with %s N, and when the axes give way by %s mm the teeth carry badly and may skip",
 		check.Number(math.Ceil(force)), short(math.Abs(a-p.contact.a)))
 }
 

@@ -54,7 +54,7 @@ func (g *Gear) drawnAs() *geom.Part {
 func (s *structure) notes() []string {
 	notes := slices.Clone(s.noted)
 	if s.topHoles > 0 {
-		notes = append(notes, fmt.Sprintf("edges of teeth %.2f, of holes %.2f × 45° on the face away from the bed", s.topTeeth, s.topHoles))
+		notes = append(notes, fmt.Sprintf("Edges of teeth %.2f, of holes %.2f × 45° on the face away from the bed", s.topTeeth, s.topHoles))
 	}
 	if len(s.marks) > 0 {
 		notes = append(notes, "marked: "+strings.Join(s.marks, ", "))
