@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -51,12 +52,22 @@ func (b *builder) assemblySheet(a *arrangement, t *turning) drawing.Sheet {
 	s.add(t.bearingBody(), 1, "Bearing "+bearing.Name(), "", fmt.Sprintf("buy, %s×%s×%s", check.Number(bearing.Bore), check.Number(bearing.Outside), check.Number(bearing.Width)))
 	s.add(t.servoBody(), 1, "Servo "+t.table.Servo, "", "buy")
 	s.add(t.hornBody(), 1, "Horn of the servo", "", "comes with it")
+	axes := s.screwAxes()
 	for _, item := range b.bought(t) {
-		s.items.Row(strconv.Itoa(len(s.items.Rows)+1), strconv.Itoa(item.Count), item.Name, "", "buy")
+		number := strconv.Itoa(len(s.items.Rows) + 1)
+		for _, what := range sorted(axes) {
+			if strings.Contains(item.Name, "screw") && slices.Contains(strings.Split(item.For, "; "), what) {
+				s.marks = append(s.marks, drawing.Balloon{At: axes[what].B, Item: number})
+			}
+		}
+		s.items.Row(number, strconv.Itoa(item.Count), item.Name, "", "buy")
 	}
 	view := drawing.AssemblyOf(s.bodies)
 	view.Title, view.Balloons = "A-A", s.marks
 	view.Strokes = append(view.Strokes, s.axes(view)...)
+	for _, what := range sorted(axes) {
+		view.Strokes = append(view.Strokes, drawing.Stroke{Kind: drawing.Centre, Curves: []geom.Curve{axes[what]}})
+	}
 	view.Dimensions = s.dimensions()
 	sheet := drawing.Sheet{Views: []drawing.View{view}, Tables: []drawing.Table{s.items}, Notes: s.notes()}
 	sheet.Block = b.titleBlock(a.name+jointSuffix, "Assembly drawing")
@@ -107,6 +118,28 @@ func (s *assemblySheet) axes(v drawing.View) []drawing.Stroke {
 	return strokes
 }
 
+// screwAxes returns the axes of the screws by what they hold, turned into the
+// section; each ends where its heads or its nuts are seen.
+func (s *assemblySheet) screwAxes() map[string]geom.Line {
+	const beyond = 4.0 // mm past what the screw holds
+	t, p := s.t, s.t.plate.spec
+	top := t.wheelFoot + t.table.FaceWidth
+	upright := func(x, from, to float64) geom.Line {
+		return geom.Line{A: geom.Point{X: x, Y: from}, B: geom.Point{X: x, Y: to}}
+	}
+	axes := map[string]geom.Line{}
+	if len(p.bolts) > 0 {
+		axes["ring to plate"] = upright(-p.bolts[0].Len(), t.ring.FlangeThickness()-recessDepth+beyond, -p.thickness-beyond)
+	}
+	if w := t.table.Wheel; w.BoltCircle > 0 {
+		axes["table to wheel"] = upright(-w.BoltCircle/2, t.wheelFoot-beyond/2, top+w.Spacer+beyond)
+	}
+	if _, ok := t.hornJoint(); ok {
+		axes["pinion to horn"] = upright(t.pair.CentreDistance()+t.servo.Horn.HoleCircle/2, t.wheelFoot-t.servo.Horn.Thickness, top+beyond)
+	}
+	return axes
+}
+
 // dimensions gives what must be set or felt when the joint is put together.
 func (s *assemblySheet) dimensions() []drawing.Dimension {
 	t := s.t
@@ -126,7 +159,7 @@ func (s *assemblySheet) dimensions() []drawing.Dimension {
 
 // notes number the order of assembly.
 func (s *assemblySheet) notes() []string {
-	notes := []string{"Section along the line of centres. Bought parts are simplified. Order of assembly:"}
+	notes := []string{"Section along the line of centres; screws by their axes, turned into it. Bought parts are simplified. Order of assembly:"}
 	for i, line := range s.t.assembly() {
 		notes = append(notes, fmt.Sprintf("%d  %s.", i+1, strings.TrimSuffix(line, ".")))
 	}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -206,5 +207,22 @@ func TestSmallPinionOnA4(t *testing.T) {
 	sheet := readDrawing(t, drawings(t, string(data))["turntable-pinion-drawing.svg"])
 	if sheet.width != 210 {
 		t.Errorf("the sheet is %g mm wide", sheet.width)
+	}
+}
+
+// The screws of the order of assembly are pointed at on the assembly drawing by
+// their item numbers, larger than those in the list.
+func TestAssemblyPointsAtItsScrews(t *testing.T) {
+	texts := readDrawing(t, drawings(t, lighthouse(t))["lamp-joint-drawing.svg"]).texts
+	for _, screw := range []string{"M3 x 12 cap screw", "M2 x 14 cap screw", "M3 self-cutting screw"} {
+		i := slices.IndexFunc(texts, func(r readText) bool { return strings.HasPrefix(r.words, screw) })
+		if i < 2 {
+			t.Errorf("%s is no item", screw)
+			continue
+		}
+		item := texts[i-2]
+		if !slices.ContainsFunc(texts, func(r readText) bool { return r.words == item.words && r.size > 1.2*item.size }) {
+			t.Errorf("nothing points at item %s, %s", item.words, screw)
+		}
 	}
 }
