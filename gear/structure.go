@@ -178,7 +178,7 @@ func (s *structure) moreTeeth(lack float64) string {
 	if s.sector {
 		return "hub of the sector >= " + check.Number(ceilTo(s.root+2*lack)) + " mm"
 	}
-	return s.teeth + " >= " + check.Number(float64(s.count)+math.Ceil(2*lack/s.module-1e-9))
+	return s.teeth + " >= " + check.Number(float64(s.count)+math.Ceil(2*lack/s.module-1e-9)) + " teeth"
 }
 
 // outside names what the body ends at.

@@ -2,6 +2,7 @@ package joint_test
 
 import (
 	"errors"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -50,5 +51,32 @@ func TestSlipsOfOneWhoDoesNotKnowTOML(t *testing.T) {
 	var input *joint.InputError
 	if !errors.As(err, &input) || !strings.Contains(input.Remedy, "stands once") {
 		t.Errorf("a table twice: got %v", err)
+	}
+}
+
+// Too few teeth for the horn: the remedy is a number of teeth that is drawn.
+func TestTooFewTeethForTheHorn(t *testing.T) {
+	starter, err := joint.Starter("turn", "owl")
+	if err != nil {
+		t.Fatal(err)
+	}
+	designed := func(pinion int) error {
+		file, err := joint.Read("owl.toml", []byte(strings.Replace(starter, "teeth = [31, 41]", fmt.Sprintf("teeth = [%d, 41]", pinion), 1)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, err = joint.Design(file, joint.Options{})
+		return err
+	}
+	var input *joint.InputError
+	teeth := 0
+	if err := designed(8); !errors.As(err, &input) {
+		t.Fatalf("8 teeth: %v", err)
+	}
+	if _, err := fmt.Sscanf(input.Remedy, "z1 >= %d teeth", &teeth); err != nil {
+		t.Fatalf("8 teeth: remedy %q", input.Remedy)
+	}
+	if err := designed(teeth); err != nil {
+		t.Errorf("%d teeth: %v", teeth, err)
 	}
 }
