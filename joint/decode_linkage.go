@@ -1,6 +1,12 @@
 package joint
 
-import "pintle/quantity"
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"pintle/quantity"
+)
 
 func (t *table) linkage() Linkage {
 	l := Linkage{
@@ -23,7 +29,10 @@ func (t *table) linkage() Linkage {
 		Material:   t.text("material"),
 	}
 	if _, ok := t.value("kind"); ok {
-		l.Kind = t.word("kind", LinkageKinds())
+		if l.Kind = t.text("kind"); !slices.Contains(LinkageKinds(), l.Kind) {
+			t.refuse("kind", fmt.Sprintf("%q is not known: must be %s", l.Kind, strings.Join(LinkageKinds(), " or ")),
+				"describe a slider-crank or any other mechanism by its points, in a table [mechanism.NAME]: it is followed and drawn, not printed")
+		}
 	}
 	if _, ok := t.value("neutral"); ok {
 		l.NeutralDeg = t.quantity("neutral", quantity.Angle)

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"pintle/check"
 	"pintle/export"
 	"pintle/geom"
 	"pintle/linkage"
@@ -123,6 +124,8 @@ func (b *builder) addMechanisms() error {
 		b.courses[name] = course
 		b.report.Designs[design] = course.Values()
 		b.find(design, course.Findings()...)
+		b.find(design, ruleUnchecked.Say(check.Note, 0, "a mechanism is followed and drawn: no part is printed of it, and servo, torque, forces and collisions are not checked",
+			"for horn, pushrod and lever write [linkage.NAME]"))
 		if err := b.addMechanismLinks(name, table); err != nil {
 			return err
 		}

@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"errors"
 	"math"
 	"strings"
 	"testing"
@@ -31,6 +32,22 @@ func TestMechanismFigure(t *testing.T) {
 	}
 	if !written {
 		t.Error("the motion is not written")
+	}
+	told := false
+	for _, f := range r.Report.Findings {
+		told = told || f.Design == "mechanism.glide" && f.Check == "not-checked" && strings.Contains(f.Detail, "torque, forces and collisions")
+	}
+	if !told {
+		t.Error("what is not checked is not said")
+	}
+}
+
+// Who asks for a slider-crank among the linkages is shown the way to mechanisms.
+func TestLinkageKindShowsMechanisms(t *testing.T) {
+	_, err := figure(t, "heron", "tip = 160", "kind = \"slider-crank\" #")
+	var field *InputError
+	if !errors.As(err, &field) || !strings.Contains(field.Remedy, "[mechanism.NAME]") {
+		t.Errorf("%#v", err)
 	}
 }
 
