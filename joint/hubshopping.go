@@ -11,8 +11,8 @@ import (
 
 // hubSupplies lists what holds a gear on its shaft and what is screwed to it:
 // set screws, inserts, clamp screws, the rod, bolts that are no self-cutting
-// ones.
-func hubSupplies(part string, body gear.Body) []export.Supply {
+// ones, which hold what bolted names.
+func hubSupplies(part, bolted string, body gear.Body) []export.Supply {
 	var list buying
 	if s := body.SetScrew; s != nil {
 		n := max(s.Count, 1)
@@ -26,8 +26,8 @@ func hubSupplies(part string, body gear.Body) []export.Supply {
 		list.add(export.Supply{How: export.Buy, Name: rodWords(*s), Count: 1, For: part})
 	}
 	if c := body.Bolts; c != nil && c.Kind != "" && c.Kind != fit.SelfCutting {
-		list.add(screws(c.Screw.Size+" screw, as long as "+part+" is thick plus what it goes into", c.Count, part))
-		list.add(threadsFor(c.Kind, "", c.Screw, c.Count, part)...)
+		list.add(screws(c.Screw.Size+" screw, as long as "+part+" is thick plus what it goes into", c.Count, bolted))
+		list.add(threadsFor(c.Kind, "", c.Screw, c.Count, bolted)...)
 	}
 	return list
 }
@@ -68,6 +68,6 @@ func boughtForRack(name string, d *gear.RackDrive) []export.Supply {
 	if s.Screws > 0 {
 		list.add(screws(s.Screw.Size+" screw through the rack, as long as it is wide plus what it goes into", s.Screws, name+"-rack"))
 	}
-	list.add(hubSupplies(name+"-pinion", s.Pair.Pinion)...)
+	list.add(hubSupplies(name+"-pinion", name+"-pinion", s.Pair.Pinion)...)
 	return list
 }

@@ -177,12 +177,12 @@ func (b *builder) bought(t *turning) []export.Supply {
 		}
 	}
 	spec := t.pair.Spec()
-	list.add(hubSupplies(t.name+"-pinion", spec.Pinion)...)
-	list.add(hubSupplies(t.name+"-wheel", spec.Wheel)...)
+	list.add(hubSupplies(t.name+"-pinion", t.name+"-pinion", spec.Pinion)...)
+	list.add(hubSupplies(t.name+"-wheel", "table to wheel", spec.Wheel)...)
 	if r := spec.Wheel.Retain; r != nil {
 		list.add(retainers(r.Kind, r.Screw)...)
 	}
-	if w := t.table.Wheel; w.BoltCircle > 0 {
+	if w := t.table.Wheel; w.BoltCircle > 0 && (w.ScrewKind == "" || w.ScrewKind == fit.SelfCutting) {
 		list.add(screws(fmt.Sprintf("%s self-cutting screw, %s to %s mm longer than the table is thick", w.ScrewSize, check.Number(w.Spacer+0.6*t.table.FaceWidth), check.Number(w.Spacer+t.table.FaceWidth)), w.ScrewCount, "table to wheel"))
 	}
 	return list
