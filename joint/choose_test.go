@@ -178,7 +178,7 @@ func TestTrains(t *testing.T) {
 func TestSearchRefuses(t *testing.T) {
 	for _, test := range []struct{ lines, want string }{
 		{"shift = \"balanced\"\n", "gears.lamp.shift"},
-		{"ratio = 40\n", "gears.lamp.ratio"},
+		{"ratio = 140\n", "gears.lamp.ratio"},
 		{"ratio = -2\n", "gears.lamp.ratio"},
 		{"ratio = 2\nratio_tolerance = 3\n", "gears.lamp.ratio_tolerance"},
 		{"largest_wheel = -5\n", "gears.lamp.largest_wheel"},

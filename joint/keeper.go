@@ -38,7 +38,7 @@ func (t *table) keeper() Keeper {
 
 // keeperSheet is one page for whoever looks after the figure.
 func (b *builder) keeperSheet() []OutputFile {
-	if len(b.turnings)+len(b.linkages) == 0 || b.options.Slice {
+	if len(b.turnings)+len(b.racks)+len(b.linkages) == 0 || b.options.Slice {
 		return nil
 	}
 	return []OutputFile{{"keeper.svg", func(w io.Writer) error {
@@ -141,6 +141,9 @@ func (b *builder) inspections() drawing.Table {
 	for name, linkage := range b.linkages {
 		motions[name] = linkage.table.Motion
 	}
+	for name := range b.racks {
+		motions[name] = "" // a rack's table says how it moves, not how often
+	}
 	for _, name := range sorted(motions) {
 		perDay := b.file.Motions[motions[name]].CyclesPerDay
 		days, cycles := "count the cycles", "not given"
@@ -186,6 +189,10 @@ func (b *builder) baseline() drawing.Table {
 			}
 			row(fmt.Sprintf("%s-%s: W over %v teeth", name, g, v["k"+strconv.Itoa(i+1)]), hundredth(width), hundredth(width-wear))
 		}
+	}
+	for _, name := range sorted(b.racks) {
+		play := b.racks[name].Spec().Pair.Backlash
+		row(name+": free play, rack", hundredth(play)+" mm", hundredth((1+wornShare)*play)+" mm")
 	}
 	for _, name := range sorted(b.linkages) {
 		row(name+": free play, end of the lever", "as new", "2 × new")

@@ -3,6 +3,7 @@ package joint_test
 import (
 	"bytes"
 	"math"
+	"os"
 	"strconv"
 	"strings"
 	"testing"
@@ -82,5 +83,31 @@ func TestKeepersSheetKeys(t *testing.T) {
 	}
 	if words := keeper(t); !contains(words, "count the cycles") || !contains(words, "____") {
 		t.Error("without cycles a day and a contact the sheet must say so")
+	}
+}
+
+// A rack drive has its keeper's sheet too: the free play of the rack is its
+// backlash, and as much again is the limit.
+func TestKeeperOfARack(t *testing.T) {
+	text, err := os.ReadFile("../testdata/puppet-moon.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	file, err := joint.Read("puppet-moon.toml", text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	result, err := joint.Design(file, joint.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var words []string
+	for _, r := range examine(t, "keeper's sheet", fileNamed(t, result, "keeper.svg")).texts {
+		words = append(words, r.words)
+	}
+	for _, want := range []string{"free play, rack", "0.20 mm", "0.40 mm", "count the cycles"} {
+		if !contains(words, want) {
+			t.Errorf("%q stands nowhere", want)
+		}
 	}
 }

@@ -77,6 +77,7 @@ func standardModules() []float64 {
 const (
 	fewestTeeth = 8
 	mostTeeth   = 120
+	mostRatio   = 100 // of two pairs one after the other
 )
 
 // DefaultRatioTolerance is how far a pair's ratio may be from the wanted one, as
@@ -170,7 +171,7 @@ func (b *builder) searchable(t *turning) error {
 		value, lo, hi float64
 		remedy        string
 	}{
-		{"ratio", "", g.Ratio, 0, 15, "give the servo's angle per angle of the joint: 15 is 8 to 120 teeth; below 1 it is a step-up"},
+		{"ratio", "", g.Ratio, 0, mostRatio, "give the servo's angle per angle of the joint: one pair reaches 15, two after each other 100; below 1 it is a step-up"},
 		{"ratio tolerance", "", g.RatioTolerance, 0, 0.5, "give a share, such as 0.01"},
 		{"largest wheel", "mm", g.LargestWheel, 0, 2000, "give the largest tip diameter that there is room for"},
 		{"clear", "mm", g.Clear, 0, 2000, "give the diameter around the wheel's axis that the servo must keep out of"},
