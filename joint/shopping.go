@@ -9,6 +9,7 @@ import (
 	"pintle/check"
 	"pintle/export"
 	"pintle/fit"
+	"pintle/geom"
 )
 
 // spareShare is the share of small screws and nuts to have in the drawer, at
@@ -91,16 +92,20 @@ func (b *builder) making(body body) export.Supply {
 // their own.
 const mostWebLoops = 40
 
+// deepestMark is what letters are sunk at most, mm: between them stand no walls.
+const deepestMark = 1.0
+
 // beadsAcross returns how many whole beads fit across the thinnest wall of the
 // part's layers between two outlines; 0 where there is none.
 func (b *builder) beadsAcross(body body) int {
-	web, largest := math.Inf(1), 0.0
+	web, largest, fewest := math.Inf(1), 0.0, math.MaxInt
 	for _, l := range body.part.Layers() {
-		largest = max(largest, l.Bottom.Area())
+		largest, fewest = max(largest, l.Bottom.Area()), min(fewest, len(l.Bottom.Loops()))
 	}
 	for _, l := range body.part.Layers() {
-		letters := l.Bottom.Area() < largest/10
-		if n := len(l.Bottom.Loops()); l.Loft || letters || n < 2 || n > mostWebLoops {
+		raised := l.Bottom.Area() < largest/10
+		sunk := float64(l.Z1-l.Z0) < deepestMark*geom.PerMM && len(l.Bottom.Loops()) > fewest+1
+		if n := len(l.Bottom.Loops()); l.Loft || raised || sunk || n < 2 || n > mostWebLoops {
 			continue
 		}
 		if gap, ok := l.Bottom.LeastWeb(); ok {

@@ -89,6 +89,28 @@ func TestScrewsOfTheAssemblyAreBought(t *testing.T) {
 	}
 }
 
+// The heron's bar bears its name in sunk letters: between these stands no wall. Its
+// eyes, drawn 8.92 mm around holes of 3.28 mm, leave 2.82 mm: six beads of 0.45 mm.
+func TestLettersAreNoWalls(t *testing.T) {
+	data, err := os.ReadFile("../testdata/heron.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	file, err := Read("heron.toml", data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	result, err := Design(file, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range result.Report.Parts {
+		if p.Name == "nod-bar" && p.BeadsAcross != 6 {
+			t.Errorf("%d beads across the bar's eye", p.BeadsAcross)
+		}
+	}
+}
+
 // The table of parts says of each printed part what the shopping list says of
 // it: how it lies on the bed, and the beads across its thinnest wall.
 func TestPartsSayHowTheyPrint(t *testing.T) {
